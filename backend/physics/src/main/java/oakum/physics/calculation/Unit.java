@@ -1,0 +1,103 @@
+package oakum.physics.calculation;
+
+/**
+ * The units in which numbers travel, each with the ending that a component of that unit must carry in its name, its
+ * UCUM code, and how people of either habit are shown it. Values are always kept and computed in this unit; {@code si}
+ * and {@code ip} are display only: {@code shown = value * factor + offset}.
+ *
+ * <p>Factors are exact by definition: 1 ft = 0.3048 m, 1 lb = 0.45359237 kg, 1 Btu(IT) = 1055.05585262 J (NIST SP 811,
+ * appendix B); 1 in. of water = 249.08891 Pa (conventional, 4 °C).
+ */
+public enum Unit {
+    ONE("", "1", new Shown("", 1, 0, 3), new Shown("", 1, 0, 3)),
+    FRACTION("Fraction", "1", new Shown("%", 100, 0, 1), new Shown("%", 100, 0, 1)),
+    COUNT("Count", "1", new Shown("", 1, 0, 0), new Shown("", 1, 0, 0)),
+    CELSIUS("C", "Cel", new Shown("°C", 1, 0, 1), new Shown("°F", 1.8, 32, 1)),
+    KELVIN_DIFFERENCE("K", "K", new Shown("K", 1, 0, 1), new Shown("°F", 1.8, 0, 1)),
+    PASCAL("Pa", "Pa", new Shown("Pa", 1, 0, 1), new Shown("in. w.c.", 1 / 249.08891, 0, 3)),
+    /** House pressures: both habits read pascals. */
+    HOUSE_PASCAL("Pa", "Pa", new Shown("Pa", 1, 0, 1), new Shown("Pa", 1, 0, 1)),
+    /** Air (barometric) pressure. */
+    AIR_PASCAL("Pa", "Pa", new Shown("kPa", 0.001, 0, 2), new Shown("psi", 1 / 6894.757293168, 0, 3)),
+    METRE("M", "m", new Shown("m", 1, 0, 2), new Shown("ft", 1 / 0.3048, 0, 1)),
+    /** Sizes that the trade reads in millimetres or inches. */
+    SMALL_METRE("M", "m", new Shown("mm", 1000, 0, 0), new Shown("in.", 1 / 0.0254, 0, 2)),
+    SQUARE_METRE("M2", "m2", new Shown("m²", 1, 0, 2), new Shown("ft²", 1 / 0.09290304, 0, 1)),
+    /** Openings and leakage areas. */
+    SMALL_SQUARE_METRE("M2", "m2", new Shown("cm²", 10000, 0, 1), new Shown("in.²", 1 / 0.00064516, 0, 2)),
+    CUBIC_METRE("M3", "m3", new Shown("m³", 1, 0, 1), new Shown("ft³", 1 / 0.028316846592, 0, 0)),
+    CUBIC_METRE_PER_SECOND(
+            "M3PerS", "m3/s", new Shown("m³/h", 3600, 0, 1), new Shown("cfm", 60 / 0.028316846592, 0, 0)),
+    METRE_PER_SECOND("MPerS", "m/s", new Shown("m/s", 1, 0, 2), new Shown("fpm", 60 / 0.3048, 0, 0)),
+    PER_HOUR("PerH", "/h", new Shown("1/h", 1, 0, 2), new Shown("1/h", 1, 0, 2)),
+    FLOW_PER_AREA("M3PerSM2", "m3/(s.m2)", new Shown("m³/(h·m²)", 3600, 0, 2), new Shown("cfm/ft²", 60 / 0.3048, 0, 3)),
+    KILOGRAM("Kg", "kg", new Shown("kg", 1, 0, 3), new Shown("lb", 1 / 0.45359237, 0, 3)),
+    GRAM("G", "g", new Shown("g", 1, 0, 1), new Shown("oz", 1 / 28.349523125, 0, 2)),
+    KILOGRAM_PER_SECOND("KgPerS", "kg/s", new Shown("kg/s", 1, 0, 4), new Shown("lb/h", 3600 / 0.45359237, 0, 1)),
+    KILOGRAM_PER_HOUR("KgPerH", "kg/h", new Shown("kg/h", 1, 0, 2), new Shown("lb/h", 1 / 0.45359237, 0, 2)),
+    KILOGRAM_PER_CUBIC_METRE(
+            "KgPerM3", "kg/m3", new Shown("kg/m³", 1, 0, 4), new Shown("lb/ft³", 0.028316846592 / 0.45359237, 0, 4)),
+    CUBIC_METRE_PER_KILOGRAM(
+            "M3PerKg", "m3/kg", new Shown("m³/kg", 1, 0, 4), new Shown("ft³/lb", 0.45359237 / 0.028316846592, 0, 3)),
+    /** Humidity ratio. */
+    KILOGRAM_PER_KILOGRAM("KgPerKg", "kg/kg", new Shown("g/kg", 1000, 0, 2), new Shown("gr/lb", 7000, 0, 1)),
+    JOULE_PER_KILOGRAM("JPerKg", "J/kg", new Shown("kJ/kg", 0.001, 0, 2), new Shown("Btu/lb", 1 / 2326.0, 0, 2)),
+    WATT("W", "W", new Shown("W", 1, 0, 0), new Shown("Btu/h", 3600 / 1055.05585262, 0, 0)),
+    /** Electrical power: watts in both habits. */
+    ELECTRIC_WATT("W", "W", new Shown("W", 1, 0, 0), new Shown("W", 1, 0, 0)),
+    KILOWATT_HOUR("KWh", "kW.h", new Shown("kWh", 1, 0, 0), new Shown("kWh", 1, 0, 0)),
+    AMPERE("A", "A", new Shown("A", 1, 0, 1), new Shown("A", 1, 0, 1)),
+    VOLT("V", "V", new Shown("V", 1, 0, 0), new Shown("V", 1, 0, 0)),
+    NEWTON("N", "N", new Shown("N", 1, 0, 1), new Shown("lbf", 1 / 4.4482216152605, 0, 2)),
+    SECOND("S", "s", new Shown("s", 1, 0, 0), new Shown("s", 1, 0, 0)),
+    HOUR("H", "h", new Shown("h", 1, 0, 1), new Shown("h", 1, 0, 1)),
+    DAY("D", "d", new Shown("days", 1, 0, 1), new Shown("days", 1, 0, 1)),
+    PER_DAY("PerD", "/d", new Shown("1/day", 1, 0, 4), new Shown("1/day", 1, 0, 4)),
+    /** Degrees of an angle, latitude and longitude. */
+    DEGREE("Deg", "deg", new Shown("°", 1, 0, 3), new Shown("°", 1, 0, 3)),
+    MICROGRAM_PER_CUBIC_METRE("UgPerM3", "ug/m3", new Shown("µg/m³", 1, 0, 1), new Shown("µg/m³", 1, 0, 1)),
+    MICROGRAM_PER_HOUR("UgPerH", "ug/h", new Shown("µg/h", 1, 0, 0), new Shown("µg/h", 1, 0, 0)),
+    PASCAL_SECOND("PaS", "Pa.s", new Shown("µPa·s", 1e6, 0, 3), new Shown("µPa·s", 1e6, 0, 3)),
+    /** Money in the firm's own currency. */
+    MONEY("Cost", "1", new Shown("", 1, 0, 2), new Shown("", 1, 0, 2)),
+    MONEY_PER_KILOWATT_HOUR("CostPerKWh", "1/(kW.h)", new Shown("per kWh", 1, 0, 3), new Shown("per kWh", 1, 0, 3)),
+    /** The coefficient of a power-law flow; its unit depends on the exponent. */
+    FLOW_COEFFICIENT(
+            "M3PerSPaN",
+            "m3/(s.Pa^n)",
+            new Shown("m³/(h·Paⁿ)", 3600, 0, 3),
+            new Shown("cfm/Paⁿ", 60 / 0.028316846592, 0, 3));
+
+    /** How a value is shown: {@code value * factor + offset}, with so many digits after the point by default. */
+    public record Shown(String symbol, double factor, double offset, int digits) {}
+
+    private final String nameEnding;
+    private final String ucum;
+    private final Shown si;
+    private final Shown ip;
+
+    Unit(String nameEnding, String ucum, Shown si, Shown ip) {
+        this.nameEnding = nameEnding;
+        this.ucum = ucum;
+        this.si = si;
+        this.ip = ip;
+    }
+
+    /** The ending that a component name must carry; empty for plain numbers. */
+    public String nameEnding() {
+        return nameEnding;
+    }
+
+    /** The code of the unit in the Unified Code for Units of Measure, where it has one. */
+    public String ucum() {
+        return ucum;
+    }
+
+    public Shown si() {
+        return si;
+    }
+
+    public Shown ip() {
+        return ip;
+    }
+}
