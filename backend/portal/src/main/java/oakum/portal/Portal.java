@@ -1,0 +1,52 @@
+package oakum.portal;
+
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import oakum.portal.localdb.LocalPostgres;
+import org.springframework.boot.SpringApplication;
+import org.springframework.boot.autoconfigure.SpringBootApplication;
+
+/** Starts the portal, with a PostgreSQL of its own unless {@code OAKUM_DB_URL} names another server. */
+@SpringBootApplication
+public class Portal {
+    public static void main(String[] arguments) {
+        SpringApplication application = new SpringApplication(Portal.class);
+        Map<String, Object> settings = new LinkedHashMap<>();
+        String url = System.getenv("OAKUM_DB_URL");
+        if (url == null || url.isBlank()) {
+            LocalPostgres postgres = startLocal();
+            // after the contexts are closed, so that nothing is still writing when the server goes
+            SpringApplication.getShutdownHandlers().add(postgres::close);
+            settings.put("spring.datasource.url", postgres.jdbcUrl("oakum"));
+            settings.put("spring.datasource.username", postgres.user());
+            settings.put("spring.datasource.password", postgres.password());
+        }
+        application.setDefaultProperties(settings);
+        application.run(arguments);
+    }
+
+    private static LocalPostgres startLocal() {
+        String folder = System.getenv().getOrDefault("OAKUM_DATA_DIR", "data");
+        int port = Integer.parseInt(System.getenv().getOrDefault("OAKUM_DB_PORT", "0"));
+        try {
+            LocalPostgres postgres = LocalPostgres.start(
+                    Path.of(folder, "postgres"),
+                    port,
+                    "oakum",
+                    "oakum-local",
+                    LocalPostgres.Durability.DURABLE,
+                    Map.of());
+            postgres.createDatabaseIfAbsent("oakum");
+            return postgres;
+        } catch (IllegalStateException e) {
+            System.err.println();
+            System.err.println("The embedded PostgreSQL could not start: " + e.getMessage());
+            System.err.println(
+                    "Either set OAKUM_DB_URL, OAKUM_DB_USER and OAKUM_DB_PASSWORD to a PostgreSQL 17 server,");
+            System.err.println("or set OAKUM_DATA_DIR to a folder where it may run.");
+            System.exit(1);
+            throw e;
+        }
+    }
+}
