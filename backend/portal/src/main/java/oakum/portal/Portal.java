@@ -18,9 +18,9 @@ public class Portal {
             LocalPostgres postgres = startLocal();
             // after the contexts are closed, so that nothing is still writing when the server goes
             SpringApplication.getShutdownHandlers().add(postgres::close);
-            settings.put("spring.datasource.url", postgres.jdbcUrl("oakum"));
-            settings.put("spring.datasource.username", postgres.user());
-            settings.put("spring.datasource.password", postgres.password());
+            settings.put("OAKUM_DB_URL", postgres.jdbcUrl("oakum"));
+            settings.put("OAKUM_DB_USER", postgres.user());
+            settings.put("OAKUM_DB_PASSWORD", postgres.password());
         }
         application.setDefaultProperties(settings);
         application.run(arguments);
