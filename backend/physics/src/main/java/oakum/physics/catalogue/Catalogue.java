@@ -3,11 +3,13 @@ package oakum.physics.catalogue;
 import java.util.List;
 import java.util.Optional;
 import oakum.physics.calculation.Calculation;
+import oakum.physics.moistair.AirAtAltitude;
+import oakum.physics.moistair.MoistAirState;
 
 /** Every calculation, in printed order. */
 public final class Catalogue {
     /** Add a calculation here and nowhere else. */
-    public static final List<Calculation<?, ?>> ALL = List.of();
+    public static final List<Calculation<?, ?>> ALL = List.of(MoistAirState.CALCULATION, AirAtAltitude.CALCULATION);
 
     private Catalogue() {}
 

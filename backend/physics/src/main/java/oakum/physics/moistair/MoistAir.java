@@ -235,6 +235,17 @@ public final class MoistAir {
                         / (2830 + 1.86 * dryBulbC - 2.1 * wetBulbC);
     }
 
+    /** Dry bulb from wet (or, below 0 °C, iced) bulb and humidity ratio: {@link #humidityRatioFromWetBulb} solved for t. */
+    public static double dryBulbFromWetBulbC(double wetBulbC, double humidityRatioKgPerKg, double pressurePa) {
+        double w = humidityRatioKgPerKg;
+        double heat = wetBulbC >= 0
+                ? (2501 - 2.326 * wetBulbC) * humidityRatio(saturationPressureOverWaterPa(wetBulbC), pressurePa)
+                        - w * (2501 - 4.186 * wetBulbC)
+                : (2830 - 0.24 * wetBulbC) * humidityRatio(saturationPressureOverIcePa(wetBulbC), pressurePa)
+                        - w * (2830 - 2.1 * wetBulbC);
+        return (heat + 1.006 * wetBulbC) / (1.006 + 1.86 * w);
+    }
+
     /** Enthalpy per kg of dry air, J/kg (ASHRAE Fundamentals ch. 1, eq. 30). */
     public static double enthalpyJPerKg(double dryBulbC, double humidityRatioKgPerKg) {
         return 1000 * (1.006 * dryBulbC + humidityRatioKgPerKg * (2501 + 1.86 * dryBulbC));
