@@ -2,6 +2,8 @@ package oakum.physics.moistair;
 
 import static oakum.physics.calculation.Canonical.text;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -38,12 +40,14 @@ import org.jspecify.annotations.Nullable;
 public final class MoistAirState {
     private static final Source HANDBOOK =
             Source.fromMemory("ASHRAE Fundamentals ch. 1, Psychrometrics (saturation after Hyland and Wexler 1983)");
-    private static final String COMFORT_RANGE =
-            "ASHRAE Fundamentals ch. 1: the ideal-mixture equations hold from −40 to 60 °C, from memory";
-    private static final String SATURATION_RANGE =
-            "ASHRAE Fundamentals ch. 1, saturation pressure over ice from −100 °C, from memory";
-
-    private static final double DRIEST_DEW_POINT_C = -100;
+    private static final String DRY_BULB = "dryBulbC";
+    private static final String RELATIVE_HUMIDITY = "relativeHumidityFraction";
+    private static final String WET_BULB = "wetBulbC";
+    private static final String DEW_POINT = "dewPointC";
+    private static final String HUMIDITY_RATIO = "humidityRatioKgPerKg";
+    private static final String ENTHALPY = "enthalpyJPerKg";
+    private static final String VAPOUR_PRESSURE = "vapourPressurePa";
+    private static final String AT_THIS_DRY_BULB = "At this dry bulb it can only be ";
 
     /** Room for rounding where a given quantity stands exactly at saturation. */
     private static final double AT_SATURATION = 1 + 1e-9;
@@ -88,7 +92,7 @@ public final class MoistAirState {
                     limitSource = Ranges.TABLES,
                     advisedMin = -40,
                     advisedMax = 60,
-                    advisedSource = COMFORT_RANGE,
+                    advisedSource = Ranges.IDEAL_MIXTURE,
                     help = "Air temperature. Fill in any two of the first seven.")
             @Nullable
             Double dryBulbC,
@@ -120,9 +124,9 @@ public final class MoistAirState {
                     label = "Dew point",
                     symbol = "td",
                     unit = Unit.CELSIUS,
-                    min = DRIEST_DEW_POINT_C,
+                    min = Ranges.DRIEST_DEW_POINT_C,
                     max = Ranges.HOTTEST_C,
-                    limitSource = SATURATION_RANGE,
+                    limitSource = Ranges.SATURATION,
                     help = "Below freezing the frost point, unless humidity is counted over water.")
             @Nullable
             Double dewPointC,
@@ -245,18 +249,14 @@ public final class MoistAirState {
             implements HasNotices {}
 
     private static Output compute(Input in) {
-        double p = pressure(in);
-        Map<String, Double> given = given(in);
-        Given g = new Given(in, p, given);
-        double[] state = g.solve();
-        return g.output(state[0], state[1]);
+        return new Given(pressure(in), in.belowFreezing(), given(in)).output();
     }
 
     private static double pressure(Input in) {
         if (in.pressurePa() != null && in.altitudeM() != null) {
             throw refused(
                     "altitudeM",
-                    in.altitudeM(),
+                    text(in.altitudeM()),
                     "Air pressure and altitude are both given; one of them says it: leave the other out.");
         }
         if (in.pressurePa() != null) {
@@ -271,21 +271,23 @@ public final class MoistAirState {
     /** The two given quantities in the order of the form. */
     private static Map<String, Double> given(Input in) {
         Map<String, Double> given = new LinkedHashMap<>();
-        put(given, "dryBulbC", in.dryBulbC());
-        put(given, "relativeHumidityFraction", in.relativeHumidityFraction());
-        put(given, "wetBulbC", in.wetBulbC());
-        put(given, "dewPointC", in.dewPointC());
-        put(given, "humidityRatioKgPerKg", in.humidityRatioKgPerKg());
-        put(given, "enthalpyJPerKg", in.enthalpyJPerKg());
-        put(given, "vapourPressurePa", in.vapourPressurePa());
+        put(given, DRY_BULB, in.dryBulbC());
+        put(given, RELATIVE_HUMIDITY, in.relativeHumidityFraction());
+        put(given, WET_BULB, in.wetBulbC());
+        put(given, DEW_POINT, in.dewPointC());
+        put(given, HUMIDITY_RATIO, in.humidityRatioKgPerKg());
+        put(given, ENTHALPY, in.enthalpyJPerKg());
+        put(given, VAPOUR_PRESSURE, in.vapourPressurePa());
+        if (given.isEmpty()) {
+            throw refused(DRY_BULB, "", "Two quantities fix a state; none is given.");
+        }
         if (given.size() != 2) {
-            List<String> names = new ArrayList<>(given.keySet());
-            String field = names.isEmpty() ? "dryBulbC" : names.get(names.size() - 1);
+            Map.Entry<String, Double> last = last(given);
             throw refused(
-                    field,
-                    names.isEmpty() ? "" : given.get(field),
-                    "Two quantities fix a state; " + given.size() + " are given"
-                            + (names.isEmpty() ? "." : ": " + String.join(", ", names) + "."));
+                    last.getKey(),
+                    text(last.getValue()),
+                    "Two quantities fix a state; " + given.size() + " are given: " + String.join(", ", given.keySet())
+                            + ".");
         }
         return given;
     }
@@ -296,226 +298,183 @@ public final class MoistAirState {
         }
     }
 
-    private static Refused refused(String field, Object value, String sentence) {
-        return new Refused(Violation.of(
-                field, value instanceof Double number ? text(number) : value, sentence, HANDBOOK.printed()));
+    private static Map.Entry<String, Double> last(Map<String, Double> given) {
+        return List.copyOf(given.entrySet()).get(given.size() - 1);
     }
 
-    /** The two given quantities, the pressure and the way to the state. */
-    private static final class Given {
-        private final Input in;
-        private final double p;
-        private final Map<String, Double> given;
-        private final BelowFreezing convention;
+    private static Refused refused(String field, String value, String sentence) {
+        return new Refused(Violation.of(field, value, sentence, HANDBOOK.printed()));
+    }
 
-        Given(Input in, double p, Map<String, Double> given) {
-            this.in = in;
+    /** The two given quantities, the pressure, and the way to the state. */
+    private static final class Given {
+        private final double p;
+        private final BelowFreezing convention;
+        private final Map<String, Double> given;
+
+        Given(double p, BelowFreezing convention, Map<String, Double> given) {
             this.p = p;
+            this.convention = convention;
             this.given = given;
-            this.convention = in.belowFreezing();
         }
 
-        /** Dry bulb and humidity ratio. */
-        double[] solve() {
-            Double vapour = vapourPressure();
-            double[] state;
-            if (in.dryBulbC() != null) {
-                state = fromDryBulb(in.dryBulbC(), vapour);
-            } else if (vapour != null) {
-                state = fromVapour(MoistAir.humidityRatio(vapour, p), vapour);
-            } else if (in.relativeHumidityFraction() != null) {
-                state = fromRelativeHumidity(in.relativeHumidityFraction());
-            } else {
-                throw refused(
-                        "enthalpyJPerKg",
-                        given.get("enthalpyJPerKg"),
+        private boolean has(String name) {
+            return given.containsKey(name);
+        }
+
+        private double value(String name) {
+            Double value = given.get(name);
+            if (value == null) {
+                throw new IllegalStateException(name + " is not given");
+            }
+            return value;
+        }
+
+        private double saturation(double t) {
+            return MoistAir.saturationPressurePa(t, convention);
+        }
+
+        Output output() {
+            List<String> carriers = given.keySet().stream()
+                    .filter(List.of(DEW_POINT, HUMIDITY_RATIO, VAPOUR_PRESSURE)::contains)
+                    .toList();
+            if (carriers.size() == 2) {
+                throw refusedAs(
+                        carriers.get(1),
+                        "At a given pressure " + carriers.get(0) + " and " + carriers.get(1)
+                                + " say the same thing; give another quantity with one of them.");
+            }
+            if (has(WET_BULB) && has(ENTHALPY)) {
+                throw refusedAs(
+                        ENTHALPY,
                         "Wet bulb and enthalpy do not fix a state: they run almost side by side. Give another quantity"
                                 + " with one of them.");
             }
-            if (!(state[0] >= Ranges.COLDEST_C && state[0] <= Ranges.HOTTEST_C)) {
-                throw outside(
-                        second(),
-                        "These two would meet at a dry bulb outside ",
-                        Ranges.COLDEST_C,
-                        Ranges.HOTTEST_C,
-                        "Cel");
+            if (!carriers.isEmpty()) {
+                double vapour = vapourPressure(carriers.get(0));
+                double w = MoistAir.humidityRatio(vapour, p);
+                return has(DRY_BULB) ? checked(value(DRY_BULB), w) : output(dryBulbOf(vapour, w), w);
             }
-            return state;
+            return has(DRY_BULB) ? fromDryBulb(value(DRY_BULB)) : fromRelativeHumidity(value(RELATIVE_HUMIDITY));
         }
 
-        /** The vapour pressure where one of the three quantities that carry it is given. */
-        private @Nullable Double vapourPressure() {
-            List<String> carriers = given.keySet().stream()
-                    .filter(List.of("dewPointC", "humidityRatioKgPerKg", "vapourPressurePa")::contains)
-                    .toList();
-            if (carriers.isEmpty()) {
-                return null;
-            }
-            String name = carriers.get(0);
-            if (carriers.size() == 2) {
-                throw refused(
-                        carriers.get(1),
-                        given.get(carriers.get(1)),
-                        "At a given pressure " + name + " and " + carriers.get(1)
-                                + " say the same thing; give another quantity with one of them.");
-            }
-            double vapour;
-            if (in.dewPointC() != null) {
-                vapour = MoistAir.saturationPressurePa(in.dewPointC(), convention);
-            } else if (in.humidityRatioKgPerKg() != null) {
-                vapour = MoistAir.vapourPressurePa(in.humidityRatioKgPerKg(), p);
-            } else {
-                vapour = in.vapourPressurePa() == null ? Double.NaN : in.vapourPressurePa();
-            }
+        private double vapourPressure(String carrier) {
+            double vapour = switch (carrier) {
+                case DEW_POINT -> saturation(value(DEW_POINT));
+                case HUMIDITY_RATIO -> MoistAir.vapourPressurePa(value(HUMIDITY_RATIO), p);
+                default -> value(VAPOUR_PRESSURE);
+            };
             if (!(vapour < p)) {
-                throw refused(
-                        name,
-                        given.get(name),
-                        "The vapour pressure would reach the air pressure of " + text(Math.round(p))
-                                + " Pa: no air is left.");
+                throw refusedAs(
+                        carrier,
+                        "The vapour pressure would reach the air pressure of " + shown(p) + " Pa: no air is left.");
             }
             return vapour;
         }
 
-        private double[] fromDryBulb(double t, @Nullable Double vapour) {
-            double saturation = MoistAir.saturationPressurePa(t, convention);
-            if (in.relativeHumidityFraction() != null) {
-                double pw = in.relativeHumidityFraction() * saturation;
-                if (!(pw < p)) {
-                    throw outside(
-                            "relativeHumidityFraction", "At this dry bulb it can only be ", 0, p / saturation, "1");
-                }
-                return new double[] {t, MoistAir.humidityRatio(pw, p)};
+        private Output fromDryBulb(double t) {
+            if (has(WET_BULB)) {
+                return checked(t, MoistAir.humidityRatioFromWetBulb(t, value(WET_BULB), p));
             }
+            if (has(ENTHALPY)) {
+                return checked(t, MoistAir.humidityRatioFromEnthalpy(t, value(ENTHALPY)));
+            }
+            double vapour = value(RELATIVE_HUMIDITY) * saturation(t);
+            if (!(vapour < p)) {
+                throw outside(RELATIVE_HUMIDITY, AT_THIS_DRY_BULB, 0, p / saturation(t));
+            }
+            return output(t, MoistAir.humidityRatio(vapour, p));
+        }
+
+        /** Refuses a second quantity that no air of this dry bulb has. */
+        private Output checked(double t, double w) {
+            double saturation = saturation(t);
             double greatest = saturation < p ? MoistAir.humidityRatio(saturation, p) : Double.POSITIVE_INFINITY;
-            double w;
-            double low;
-            double high;
-            if (vapour != null) {
-                w = MoistAir.humidityRatio(vapour, p);
-                low = in.dewPointC() != null ? DRIEST_DEW_POINT_C : 0;
-                high = in.dewPointC() != null ? t : in.humidityRatioKgPerKg() != null ? greatest : saturation;
-            } else if (in.wetBulbC() != null) {
-                w = MoistAir.humidityRatioFromWetBulb(t, in.wetBulbC(), p);
-                low = MoistAir.wetBulbC(t, 0, p);
-                high = greatest < Double.POSITIVE_INFINITY ? MoistAir.wetBulbC(t, greatest, p) : t;
-            } else {
-                w = MoistAir.humidityRatioFromEnthalpy(t, given.get("enthalpyJPerKg"));
-                low = MoistAir.enthalpyJPerKg(t, 0);
-                high = MoistAir.enthalpyJPerKg(t, greatest);
+            if (w > 0 && w <= greatest * AT_SATURATION) {
+                return output(t, w);
             }
-            if (!(w > 0 && w <= greatest * AT_SATURATION)) {
-                throw outside(second(), "At this dry bulb it can only be ", low, high, unit(second()));
-            }
-            return new double[] {t, w};
+            String field = last(given).getKey();
+            throw switch (field) {
+                case DEW_POINT -> outside(field, AT_THIS_DRY_BULB, Ranges.DRIEST_DEW_POINT_C, t);
+                case HUMIDITY_RATIO -> outside(field, AT_THIS_DRY_BULB, 0, greatest);
+                case VAPOUR_PRESSURE -> outside(field, AT_THIS_DRY_BULB, 0, saturation);
+                case WET_BULB ->
+                    outside(
+                            field,
+                            AT_THIS_DRY_BULB,
+                            MoistAir.wetBulbC(t, 0, p),
+                            saturation < p ? MoistAir.wetBulbC(t, greatest, p) : t);
+                default ->
+                    outside(
+                            field,
+                            AT_THIS_DRY_BULB,
+                            MoistAir.enthalpyJPerKg(t, 0),
+                            MoistAir.enthalpyJPerKg(t, greatest));
+            };
         }
 
-        private double[] fromVapour(double w, double vapour) {
-            if (in.relativeHumidityFraction() != null) {
-                double saturation = vapour / in.relativeHumidityFraction();
-                return new double[] {
-                    saturation > MoistAir.saturationPressurePa(Ranges.HOTTEST_C)
-                            ? Double.POSITIVE_INFINITY
-                            : MoistAir.dewPointC(saturation, convention),
-                    w
-                };
+        /** The dry bulb from the vapour and the other quantity. */
+        private double dryBulbOf(double vapour, double w) {
+            if (has(RELATIVE_HUMIDITY)) {
+                double saturation = vapour / value(RELATIVE_HUMIDITY);
+                return saturation > MoistAir.saturationPressurePa(Ranges.HOTTEST_C)
+                        ? Double.POSITIVE_INFINITY
+                        : MoistAir.dewPointC(saturation, convention);
             }
             double dewPoint = MoistAir.dewPointC(vapour, convention);
-            if (in.wetBulbC() != null) {
-                double bulb = in.wetBulbC();
-                double t = MoistAir.dryBulbFromWetBulbC(bulb, w, p);
-                requireNotFog(t, vapour, "wetBulbC", dewPoint);
-                return new double[] {t, w};
-            }
-            double t = MoistAir.dryBulbFromEnthalpyC(given.get("enthalpyJPerKg"), w);
-            requireNotFog(t, vapour, "enthalpyJPerKg", MoistAir.enthalpyJPerKg(dewPoint, w));
-            return new double[] {t, w};
-        }
-
-        private void requireNotFog(double t, double vapour, String field, double least) {
-            if (t < Ranges.COLDEST_C || !(vapour <= MoistAir.saturationPressurePa(t, convention) * AT_SATURATION)) {
+            boolean wet = has(WET_BULB);
+            double t = wet
+                    ? MoistAir.dryBulbFromWetBulbC(value(WET_BULB), w, p)
+                    : MoistAir.dryBulbFromEnthalpyC(value(ENTHALPY), w);
+            if (t < Ranges.COLDEST_C || !(vapour <= saturation(t) * AT_SATURATION)) {
                 throw outside(
-                        field, "With so much vapour it can only be ", least, Double.POSITIVE_INFINITY, unit(field));
+                        wet ? WET_BULB : ENTHALPY,
+                        "With so much vapour it can only be ",
+                        wet ? dewPoint : MoistAir.enthalpyJPerKg(dewPoint, w),
+                        Double.POSITIVE_INFINITY);
             }
+            return t;
         }
 
-        private double[] fromRelativeHumidity(double phi) {
+        private Output fromRelativeHumidity(double phi) {
+            DoubleUnaryOperator humidityRatio = t -> MoistAir.humidityRatio(phi * saturation(t), p);
+            DoubleUnaryOperator excess = has(WET_BULB)
+                    ? t -> humidityRatio.applyAsDouble(t) - MoistAir.humidityRatioFromWetBulb(t, value(WET_BULB), p)
+                    : t -> MoistAir.enthalpyJPerKg(t, humidityRatio.applyAsDouble(t)) - value(ENTHALPY);
+            // counted over water the air may be above saturation over ice, and then colder than its iced bulb
+            double coldest = has(WET_BULB) ? value(WET_BULB) - 10 : Ranges.COLDEST_C;
             double hottest = Math.min(Ranges.HOTTEST_C, MoistAir.dewPointC(0.999 * p / phi, BelowFreezing.OVER_WATER));
-            boolean wet = in.wetBulbC() != null;
-            double bulb = wet ? in.wetBulbC() : 0;
-            double enthalpy = wet ? 0 : given.get("enthalpyJPerKg");
-            DoubleUnaryOperator f = t -> {
-                double w = MoistAir.humidityRatio(phi * MoistAir.saturationPressurePa(t, convention), p);
-                return wet
-                        ? w - MoistAir.humidityRatioFromWetBulb(t, bulb, p)
-                        : MoistAir.enthalpyJPerKg(t, w) - enthalpy;
-            };
-            double coldest = wet ? Math.max(bulb - 10, DRIEST_DEW_POINT_C) : Ranges.COLDEST_C;
-            if (!(coldest < hottest) || f.applyAsDouble(coldest) > 0 || f.applyAsDouble(hottest) < 0) {
-                return new double[] {Double.NaN, Double.NaN};
+            if (!(coldest < hottest) || excess.applyAsDouble(coldest) > 0 || excess.applyAsDouble(hottest) < 0) {
+                throw noDryBulb();
             }
-            double t = Roots.bracketed(f, coldest, hottest, 1e-10);
-            return new double[] {t, MoistAir.humidityRatio(phi * MoistAir.saturationPressurePa(t, convention), p)};
+            double t = Roots.bracketed(excess, coldest, hottest, 1e-10);
+            return output(t, humidityRatio.applyAsDouble(t));
         }
 
-        /** The given quantity that a refusal names: the later of the two. */
-        private String second() {
-            return List.copyOf(given.keySet()).get(1);
-        }
-
-        private Refused outside(String field, String sentence, double low, double high, String unit) {
-            Double value = given.get(field);
-            String end = unit.equals("1") ? "" : " " + unit;
-            String range =
-                    high < Double.POSITIVE_INFINITY ? shown(low) + " to " + shown(high) : "at least " + shown(low);
-            return new Refused(new Violation(
-                    field,
-                    value == null ? "" : text(value),
-                    low,
-                    high < Double.POSITIVE_INFINITY ? high : null,
-                    unit,
-                    HANDBOOK.printed(),
-                    field + " = " + (value == null ? "" : text(value)) + end + ". " + sentence + range + end + "."));
-        }
-
-        private static String shown(double value) {
-            double digits = Math.pow(10, 4 - Math.ceil(Math.log10(Math.max(1e-6, Math.abs(value)))));
-            return text(Math.round(value * digits) / digits);
-        }
-
-        private static String unit(String field) {
-            return switch (field) {
-                case "enthalpyJPerKg" -> "J/kg";
-                case "humidityRatioKgPerKg" -> "kg/kg";
-                case "vapourPressurePa" -> "Pa";
-                case "relativeHumidityFraction" -> "1";
-                default -> "Cel";
-            };
-        }
-
-        Output output(double t, double w) {
+        private Output output(double t, double w) {
+            if (!(t >= Ranges.COLDEST_C && t <= Ranges.HOTTEST_C)) {
+                throw noDryBulb();
+            }
             double vapour = MoistAir.vapourPressurePa(w, p);
-            double saturation = MoistAir.saturationPressurePa(t, convention);
             double dewPoint = MoistAir.dewPointC(vapour, convention);
-            if (dewPoint < DRIEST_DEW_POINT_C) {
-                throw refused(
-                        second(),
-                        given.get(second()),
+            if (dewPoint < Ranges.DRIEST_DEW_POINT_C) {
+                throw refusedAs(
+                        last(given).getKey(),
                         "The air would be so dry that its dew point lies below −100 °C, where the saturation equation"
                                 + " ends.");
             }
             // the two forms of the wet bulb overlap near 0 °C: a bulb that was read stays as it was read
-            double wetBulb = in.wetBulbC() != null ? in.wetBulbC() : MoistAir.wetBulbC(t, w, p);
+            double wetBulb = has(WET_BULB) ? value(WET_BULB) : MoistAir.wetBulbC(t, w, p);
             double volume = MoistAir.volumeM3PerKg(t, w, p);
             return new Output(
                     t,
-                    vapour / saturation,
+                    vapour / saturation(t),
                     wetBulb,
                     dewPoint,
                     w,
                     MoistAir.enthalpyJPerKg(t, w),
                     vapour,
-                    saturation,
+                    saturation(t),
                     volume,
                     (1 + w) / volume,
                     w / volume,
@@ -528,28 +487,70 @@ public final class MoistAirState {
             if (t < 0 || dewPoint < 0) {
                 boolean overIce = convention == BelowFreezing.OVER_ICE;
                 BelowFreezing other = overIce ? BelowFreezing.OVER_WATER : BelowFreezing.OVER_ICE;
-                String what = t < 0
+                String humidity = t < 0
                         ? String.format(
                                 Locale.ROOT,
-                                "relative humidity %.1f %% and dew point %.2f °C",
-                                100 * vapour / MoistAir.saturationPressurePa(t, other),
-                                MoistAir.dewPointC(vapour, other))
-                        : String.format(Locale.ROOT, "dew point %.2f °C", MoistAir.dewPointC(vapour, other));
+                                "relative humidity %.1f %% and ",
+                                100 * vapour / MoistAir.saturationPressurePa(t, other))
+                        : "";
                 notices.add(Notice.note(
                         "other-surface",
-                        t < 0 ? "relativeHumidityFraction" : "dewPointC",
-                        "Counted over " + (overIce ? "water" : "ice") + " the same air has " + what + ".",
+                        t < 0 ? RELATIVE_HUMIDITY : DEW_POINT,
+                        String.format(
+                                Locale.ROOT,
+                                "Counted over %s the same air has %sdew point %.2f °C.",
+                                overIce ? "water" : "ice",
+                                humidity,
+                                MoistAir.dewPointC(vapour, other)),
                         Source.fromMemory("WMO-No. 8, part I ch. 4")));
             }
             if (wetBulb > t + 1e-6) {
                 notices.add(Notice.note(
                         "above-ice-saturation",
-                        "wetBulbC",
+                        WET_BULB,
                         "The air holds more vapour than saturation over ice: frost grows on the bulb and keeps it above"
                                 + " the dry bulb.",
                         HANDBOOK));
             }
             return List.copyOf(notices);
+        }
+
+        private Refused noDryBulb() {
+            return refusedAs(
+                    last(given).getKey(), "These two would meet at a dry bulb outside −60 to 90 °C, or nowhere.");
+        }
+
+        private Refused refusedAs(String field, String sentence) {
+            return refused(field, text(value(field)), sentence);
+        }
+
+        private Refused outside(String field, String sentence, double low, double high) {
+            String unit = switch (field) {
+                case ENTHALPY -> "J/kg";
+                case HUMIDITY_RATIO -> "kg/kg";
+                case VAPOUR_PRESSURE -> "Pa";
+                case RELATIVE_HUMIDITY -> "1";
+                default -> "Cel";
+            };
+            boolean bounded = high < Double.POSITIVE_INFINITY;
+            String range = bounded ? shown(low) + " to " + shown(high) : "at least " + shown(low);
+            return new Refused(new Violation(
+                    field,
+                    text(value(field)),
+                    low,
+                    bounded ? high : null,
+                    unit,
+                    HANDBOOK.printed(),
+                    field + " = " + shown(value(field)) + ". " + sentence + range
+                            + (unit.equals("1") ? "." : " " + unit + ".")));
+        }
+
+        /** Five significant digits: a range is there to be read. */
+        private static String shown(double value) {
+            return new BigDecimal(value)
+                    .round(new MathContext(5))
+                    .stripTrailingZeros()
+                    .toPlainString();
         }
     }
 }

@@ -6,6 +6,12 @@ final class Ranges {
     static final double HOTTEST_C = 90;
     static final String TABLES = "ASHRAE Fundamentals ch. 1, tables of moist air, −60 to 90 °C, from memory";
 
+    static final double DRIEST_DEW_POINT_C = -100;
+    static final String SATURATION =
+            "ASHRAE Fundamentals ch. 1, saturation pressure over ice from −100 °C, from memory";
+    static final String IDEAL_MIXTURE =
+            "ASHRAE Fundamentals ch. 1: the ideal-mixture equations hold from −40 to 60 °C, from memory";
+
     static final double LOWEST_ALTITUDE_M = -5000;
     static final double HIGHEST_ALTITUDE_M = 11_000;
     static final double LEAST_PRESSURE_PA = 22_600;

@@ -200,10 +200,10 @@ class MoistAirStateTest {
 
     @Test
     void one_or_three_quantities_are_refused() {
-        assertThat(refusal("dryBulbC", 20).sentence()).contains("1 are given");
+        assertThat(refusal("dryBulbC", 20).sentence()).contains("1 are given: dryBulbC");
         assertThat(refusal("dryBulbC", 20, "wetBulbC", 15, "dewPointC", 10).sentence())
                 .contains("3 are given", "dryBulbC", "wetBulbC", "dewPointC");
-        assertThat(refusal().sentence()).contains("0 are given");
+        assertThat(refusal().sentence()).contains("none is given");
     }
 
     @Test
