@@ -1,7 +1,11 @@
 package oakum.physics.numerics;
 
+import java.util.Arrays;
+
 /**
- * A straight line through points by least squares, {@code y = intercept + slope x}, ordinary or weighted.
+ * A straight line through points by least squares, {@code y = intercept + slope x}, ordinary or weighted. Weights count
+ * against each other only: they are scaled to a mean of one, so that the standard errors are those of points whose
+ * variance is inverse to their weight.
  *
  * @param slope of the line
  * @param intercept at x = 0
@@ -27,7 +31,7 @@ public record LineFit(
      */
     public static LineFit ordinary(double[] x, double[] y) {
         double[] one = new double[x.length];
-        java.util.Arrays.fill(one, 1);
+        Arrays.fill(one, 1);
         return weighted(x, y, one);
     }
 
@@ -35,7 +39,7 @@ public record LineFit(
      * Fits with weights.
      *
      * @param weight of each point, not negative
-     * @throws IllegalArgumentException with fewer than two different x
+     * @throws IllegalArgumentException with fewer than two different x, or with no weight at all
      */
     public static LineFit weighted(double[] x, double[] y, double[] weight) {
         if (x.length != y.length || x.length != weight.length) {
@@ -49,15 +53,20 @@ public record LineFit(
             swx += weight[i] * x[i];
             swy += weight[i] * y[i];
         }
+        if (!(sw > 0)) {
+            throw new IllegalArgumentException("the weights sum to " + sw);
+        }
         double mx = swx / sw;
         double my = swy / sw;
+        double scale = x.length / sw;
         double sxx = 0;
         double sxy = 0;
         double syy = 0;
         for (int i = 0; i < x.length; i++) {
-            sxx += weight[i] * (x[i] - mx) * (x[i] - mx);
-            sxy += weight[i] * (x[i] - mx) * (y[i] - my);
-            syy += weight[i] * (y[i] - my) * (y[i] - my);
+            double w = scale * weight[i];
+            sxx += w * (x[i] - mx) * (x[i] - mx);
+            sxy += w * (x[i] - mx) * (y[i] - my);
+            syy += w * (y[i] - my) * (y[i] - my);
         }
         if (!(sxx > 0)) {
             throw new IllegalArgumentException("a line needs at least two different x");
@@ -67,7 +76,7 @@ public record LineFit(
         double residuals = 0;
         for (int i = 0; i < x.length; i++) {
             double r = y[i] - intercept - slope * x[i];
-            residuals += weight[i] * r * r;
+            residuals += scale * weight[i] * r * r;
         }
         double r = syy == 0 ? 1 : sxy / Math.sqrt(sxx * syy);
         return new LineFit(slope, intercept, x.length, mx, sxx, residuals, r);
