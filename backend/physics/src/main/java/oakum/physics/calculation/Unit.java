@@ -28,6 +28,24 @@ public enum Unit {
     CUBIC_METRE("M3", "m3", new Shown("m³", 1, 0, 1), new Shown("ft³", 1 / 0.028316846592, 0, 0)),
     CUBIC_METRE_PER_SECOND(
             "M3PerS", "m3/s", new Shown("m³/h", 3600, 0, 1), new Shown("cfm", 60 / 0.028316846592, 0, 0)),
+    /** Airflow over a coil for its cooling capacity. */
+    FLOW_PER_POWER(
+            "M3PerSW",
+            "m3/(s.W)",
+            new Shown("L/(s·kW)", 1e6, 0, 1),
+            new Shown("cfm/ton", 60 / 0.028316846592 * 12000 * 1055.05585262 / 3600, 0, 0)),
+    /** Drag part of a filter's drop. */
+    PASCAL_PER_VELOCITY(
+            "PaSPerM",
+            "Pa.s/m",
+            new Shown("Pa/(m/s)", 1, 0, 2),
+            new Shown("in. w.c./(100 fpm)", 0.508 / 249.08891, 0, 4)),
+    /** Inertia part of a filter's drop. */
+    PASCAL_PER_VELOCITY_SQUARED(
+            "PaS2PerM2",
+            "Pa.s2/m2",
+            new Shown("Pa/(m/s)²", 1, 0, 2),
+            new Shown("in. w.c./(100 fpm)²", 0.508 * 0.508 / 249.08891, 0, 5)),
     METRE_PER_SECOND("MPerS", "m/s", new Shown("m/s", 1, 0, 2), new Shown("fpm", 60 / 0.3048, 0, 0)),
     PER_HOUR("PerH", "/h", new Shown("1/h", 1, 0, 2), new Shown("1/h", 1, 0, 2)),
     FLOW_PER_AREA("M3PerSM2", "m3/(s.m2)", new Shown("m³/(h·m²)", 3600, 0, 2), new Shown("cfm/ft²", 60 / 0.3048, 0, 3)),
@@ -52,6 +70,8 @@ public enum Unit {
     SECOND("S", "s", new Shown("s", 1, 0, 0), new Shown("s", 1, 0, 0)),
     HOUR("H", "h", new Shown("h", 1, 0, 1), new Shown("h", 1, 0, 1)),
     DAY("D", "d", new Shown("days", 1, 0, 1), new Shown("days", 1, 0, 1)),
+    /** How fast a filter fills: kept per day, read per week. */
+    LOAD_PER_DAY("PerD", "/d", new Shown("1/week", 7, 0, 3), new Shown("1/week", 7, 0, 3)),
     PER_DAY("PerD", "/d", new Shown("1/day", 1, 0, 4), new Shown("1/day", 1, 0, 4)),
     /** Degrees of an angle, latitude and longitude. */
     DEGREE("Deg", "deg", new Shown("°", 1, 0, 3), new Shown("°", 1, 0, 3)),

@@ -1,0 +1,5 @@
+/** What readings tell over weeks and months: how a filter fills and when it is due. Imports filtration. */
+@NullMarked
+package oakum.physics.trend;
+
+import org.jspecify.annotations.NullMarked;
