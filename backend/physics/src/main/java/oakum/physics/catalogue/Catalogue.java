@@ -3,13 +3,23 @@ package oakum.physics.catalogue;
 import java.util.List;
 import java.util.Optional;
 import oakum.physics.calculation.Calculation;
+import oakum.physics.filtration.CoilState;
+import oakum.physics.filtration.FilterCurve;
+import oakum.physics.filtration.MervGrade;
+import oakum.physics.filtration.ParticleBalance;
 import oakum.physics.moistair.AirAtAltitude;
 import oakum.physics.moistair.MoistAirState;
 
 /** Every calculation, in printed order. */
 public final class Catalogue {
     /** Add a calculation here and nowhere else. */
-    public static final List<Calculation<?, ?>> ALL = List.of(MoistAirState.CALCULATION, AirAtAltitude.CALCULATION);
+    public static final List<Calculation<?, ?>> ALL = List.of(
+            MoistAirState.CALCULATION,
+            AirAtAltitude.CALCULATION,
+            FilterCurve.CALCULATION,
+            MervGrade.CALCULATION,
+            ParticleBalance.CALCULATION,
+            CoilState.CALCULATION);
 
     private Catalogue() {}
 

@@ -33,7 +33,8 @@ public final class CoilState {
             .purpose("Gives temperature, humidity and condensate behind a cooling coil, and whether it may ice up.")
             .equation("m = Q/v;  h2 = h1 − q/m", BYPASS_MODEL)
             .equation("h_s = h1 − (h1 − h2)/(1 − BF);  T_s on the saturation curve at h_s", BYPASS_MODEL)
-            .equation("wet: T2 = T_s + BF·(T1 − T_s);  W2 = W_s + BF·(W1 − W_s);  condensate = m·(W1 − W2)", BYPASS_MODEL)
+            .equation(
+                    "wet: T2 = T_s + BF·(T1 − T_s);  W2 = W_s + BF·(W1 − W_s);  condensate = m·(W1 − W2)", BYPASS_MODEL)
             .equation(
                     "dry, where T_s is not below the entering dew point: W2 = W1;  T2 = (h2 − 2501·W1)/(1.006 + 1.86·W1);"
                             + "  T_s = T1 − (T1 − T2)/(1 − BF)",
@@ -131,7 +132,12 @@ public final class CoilState {
             @Quantity(label = "Surface of the coil", symbol = "T_s", unit = Unit.CELSIUS, step = 0.1, leading = true)
             double surfaceC,
 
-            @Quantity(label = "Temperature behind the coil", symbol = "T2", unit = Unit.CELSIUS, step = 0.1, leading = true)
+            @Quantity(
+                    label = "Temperature behind the coil",
+                    symbol = "T2",
+                    unit = Unit.CELSIUS,
+                    step = 0.1,
+                    leading = true)
             double leavingC,
 
             @Quantity(
@@ -144,9 +150,11 @@ public final class CoilState {
             @Quantity(label = "Condensate", unit = Unit.KILOGRAM_PER_HOUR, step = 0.01, leading = true)
             double condensateKgPerH,
 
-            @Quantity(label = "Dew point before the coil", unit = Unit.CELSIUS, step = 0.1) double enteringDewPointC,
+            @Quantity(label = "Dew point before the coil", unit = Unit.CELSIUS, step = 0.1)
+            double enteringDewPointC,
 
-            @Quantity(label = "Surface if it were wet", unit = Unit.CELSIUS, step = 0.1) double wetSurfaceC,
+            @Quantity(label = "Surface if it were wet", unit = Unit.CELSIUS, step = 0.1)
+            double wetSurfaceC,
 
             @Entry(label = "Water condenses") boolean wet,
             List<Notice> notices)

@@ -83,8 +83,7 @@ public sealed interface FanCurve {
         @Override
         public Optional<OperatingPoint> against(DoubleUnaryOperator resistance) {
             double most = shutoff / fall;
-            double flow =
-                    Roots.bracketed(q -> shutoff - fall * q - resistance.applyAsDouble(q), 0, most, 1e-12 * most);
+            double flow = Roots.bracketed(q -> shutoff - fall * q - resistance.applyAsDouble(q), 0, most, 1e-12 * most);
             return Optional.of(new OperatingPoint(flow, resistance.applyAsDouble(flow)));
         }
     }

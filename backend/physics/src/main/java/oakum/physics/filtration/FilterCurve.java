@@ -3,6 +3,7 @@ package oakum.physics.filtration;
 import java.util.ArrayList;
 import java.util.List;
 import oakum.physics.calculation.Calculation;
+import oakum.physics.calculation.Entry;
 import oakum.physics.calculation.HasNotices;
 import oakum.physics.calculation.Notice;
 import oakum.physics.calculation.Quantity;
@@ -10,7 +11,6 @@ import oakum.physics.calculation.Refused;
 import oakum.physics.calculation.Source;
 import oakum.physics.calculation.Unit;
 import oakum.physics.calculation.Violation;
-import oakum.physics.calculation.Entry;
 
 /** A filter's clean curve from its rated points. */
 public final class FilterCurve {
@@ -19,7 +19,8 @@ public final class FilterCurve {
 
     public static final Calculation<Input, Output> CALCULATION = Calculation.declare(
                     "filter-curve", "1.0", "Filter curve from rated points", Input.class, Output.class)
-            .purpose("Fits a filter's clean pressure drop over airflow, so that it can be read at any airflow and altitude.")
+            .purpose(
+                    "Fits a filter's clean pressure drop over airflow, so that it can be read at any airflow and altitude.")
             .equation("power: Δp = c·Q^n, least squares on the logarithms", LEAST_SQUARES)
             .equation("quadratic: Δp = a·v + b·v², v = Q/A, least squares through the origin, a, b ≥ 0", LEAST_SQUARES)
             .source(LEAST_SQUARES)
@@ -76,16 +77,13 @@ public final class FilterCurve {
 
     /** Both fits. */
     public record Output(
-            @Quantity(label = "Exponent", symbol = "n", unit = Unit.ONE, step = 0.001) double exponent,
+            @Quantity(label = "Exponent", symbol = "n", unit = Unit.ONE, step = 0.001)
+            double exponent,
 
-            @Quantity(label = "Drop by the power fit", unit = Unit.PASCAL, step = 0.1) double powerDropPa,
+            @Quantity(label = "Drop by the power fit", unit = Unit.PASCAL, step = 0.1)
+            double powerDropPa,
 
-            @Quantity(
-                    label = "Drag part",
-                    symbol = "a",
-                    unit = Unit.PASCAL_PER_VELOCITY,
-                    step = 0.01,
-                    leading = true)
+            @Quantity(label = "Drag part", symbol = "a", unit = Unit.PASCAL_PER_VELOCITY, step = 0.01, leading = true)
             double linearPaSPerM,
 
             @Quantity(
@@ -99,7 +97,9 @@ public final class FilterCurve {
             @Quantity(label = "Drop by the quadratic fit", unit = Unit.PASCAL, step = 0.1, leading = true)
             double quadraticDropPa,
 
-            @Quantity(label = "Greatest misfit of the quadratic", unit = Unit.PASCAL, step = 0.1) double misfitPa,
+            @Quantity(label = "Greatest misfit of the quadratic", unit = Unit.PASCAL, step = 0.1)
+            double misfitPa,
+
             List<Notice> notices)
             implements HasNotices {}
 

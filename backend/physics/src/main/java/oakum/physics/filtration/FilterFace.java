@@ -8,7 +8,7 @@ public final class FilterFace {
     private FilterFace() {}
 
     /**
-     * Media area of a pleated filter: each pleat is two slopes of height {@code depth} over half a pitch.
+     * Media area of a pleated filter: each pleat is two slopes of the pleat depth over half a pitch.
      *
      * @param widthM across the pleats
      * @param heightM along the pleats

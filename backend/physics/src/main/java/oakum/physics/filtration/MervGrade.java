@@ -16,16 +16,17 @@ import org.jspecify.annotations.Nullable;
 public final class MervGrade {
     private static final Source TABLE_2017 = Source.fromMemory("ASHRAE 52.2-2017 table 12-1");
     private static final Source TABLE_2007 = Source.seen("ASHRAE 52.2-2007 table 12-1, as reprinted by the trade");
-    private static final String SHARE = "a share of the particles";
 
     public static final Calculation<Input, Output> CALCULATION = Calculation.declare(
                     "merv-grade", "1.0", "Filter grade from efficiencies", Input.class, Output.class)
             .purpose("Gives the grade of a filter from its efficiencies in three particle sizes, by edition.")
             .equation("the highest grade whose least E1, E2 and E3 are all reached", TABLE_2017)
-            .equation("least final resistance of the test: 75, 149, 249 or 349 Pa, or twice the initial drop", TABLE_2007)
+            .equation(
+                    "least final resistance of the test: 75, 149, 249 or 349 Pa, or twice the initial drop", TABLE_2007)
             .source(TABLE_2017)
             .source(TABLE_2007)
-            .validation("Three sets of efficiencies graded by hand from the printed tables; no published example found.")
+            .validation(
+                    "Three sets of efficiencies graded by hand from the printed tables; no published example found.")
             .by(MervGrade::compute);
 
     private MervGrade() {}
@@ -38,7 +39,7 @@ public final class MervGrade {
                     unit = Unit.FRACTION,
                     min = 0,
                     max = 1,
-                    limitSource = SHARE,
+                    limitSource = ParticleBalance.SHARE,
                     help = "Composite efficiency from the maker's test report.")
             double e1Fraction,
 
@@ -48,7 +49,7 @@ public final class MervGrade {
                     unit = Unit.FRACTION,
                     min = 0,
                     max = 1,
-                    limitSource = SHARE,
+                    limitSource = ParticleBalance.SHARE,
                     help = "Composite efficiency from the maker's test report.")
             double e2Fraction,
 
@@ -58,21 +59,25 @@ public final class MervGrade {
                     unit = Unit.FRACTION,
                     min = 0,
                     max = 1,
-                    limitSource = SHARE,
+                    limitSource = ParticleBalance.SHARE,
                     help = "Composite efficiency from the maker's test report.")
             double e3Fraction,
 
-            @Entry(label = "Edition of the standard", help = "The same filter may carry another grade by an older table.")
+            @Entry(
+                    label = "Edition of the standard",
+                    help = "The same filter may carry another grade by an older table.")
             Merv.Edition edition) {}
 
     /** The grade, and what the other edition would say. */
     public record Output(
-            @Quantity(label = "Grade (MERV)", unit = Unit.ONE, step = 1, leading = true) @Nullable Integer merv,
+            @Quantity(label = "Grade (MERV)", unit = Unit.ONE, step = 1, leading = true) @Nullable
+            Integer merv,
 
-            @Quantity(label = "Grade by the other edition", unit = Unit.ONE, step = 1) @Nullable Integer otherEditionMerv,
+            @Quantity(label = "Grade by the other edition", unit = Unit.ONE, step = 1) @Nullable
+            Integer otherEditionMerv,
 
-            @Quantity(label = "Least final resistance in the test", unit = Unit.PASCAL, step = 1)
-            @Nullable Double leastFinalResistancePa,
+            @Quantity(label = "Least final resistance in the test", unit = Unit.PASCAL, step = 1) @Nullable
+            Double leastFinalResistancePa,
 
             List<Notice> notices)
             implements HasNotices {}

@@ -17,8 +17,8 @@ import org.jspecify.annotations.Nullable;
 public final class ParticleBalance {
     private static final Source MASS_BALANCE =
             Source.commonPractice("mass balance of one well-mixed room, as in ASHRAE Fundamentals ch. 11");
-    private static final Source ASHRAE_241 =
-            Source.fromMemory("ASHRAE Standard 241-2023: equivalent clean air; a dwelling's target of 15 L/s for each person"
+    private static final Source ASHRAE_241 = Source.fromMemory(
+            "ASHRAE Standard 241-2023: equivalent clean air; a dwelling's target of 15 L/s for each person"
                     + " must be checked against its table 5-1 before use");
     static final String NOT_NEGATIVE = "cannot be negative";
     static final String SHARE = "a share of the particles";
@@ -42,7 +42,8 @@ public final class ParticleBalance {
                     "The efficiency of a filter for PM2.5 depends on the sizes in the air, so the result is approximate."
                             + " Smoke that irritates is a matter for the public health authority's advice, carbon monoxide"
                             + " for an alarm: no particle filter takes gases out."))
-            .validation("Four states and one clearing after smoke computed by independent code; no published example found.")
+            .validation(
+                    "Four states and one clearing after smoke computed by independent code; no published example found.")
             .by(ParticleBalance::compute);
 
     private ParticleBalance() {}
@@ -162,7 +163,8 @@ public final class ParticleBalance {
                     max = 1e5,
                     limitSource = NOT_NEGATIVE,
                     help = "After a smoke event; give it together with the time, or leave both out.")
-            @Nullable Double startUgPerM3,
+            @Nullable
+            Double startUgPerM3,
 
             @Quantity(
                     label = "Time since then",
@@ -171,7 +173,8 @@ public final class ParticleBalance {
                     min = 0,
                     max = 1000,
                     limitSource = NOT_NEGATIVE)
-            @Nullable Double afterH,
+            @Nullable
+            Double afterH,
 
             @Quantity(
                     label = "People at home",
@@ -180,7 +183,8 @@ public final class ParticleBalance {
                     max = 1000,
                     limitSource = "at least one person",
                     help = "To compare clean air with a target against infection; leave out to skip.")
-            @Nullable Integer peopleCount,
+            @Nullable
+            Integer peopleCount,
 
             @Quantity(
                     label = "Efficiency for infectious aerosol",
@@ -190,7 +194,8 @@ public final class ParticleBalance {
                     max = 1,
                     limitSource = SHARE,
                     help = "Of the recirculating filter; 77 % for MERV 13, from memory. Needed with the people.")
-            @Nullable Double aerosolFraction,
+            @Nullable
+            Double aerosolFraction,
 
             @Quantity(
                     label = "Clean air wanted for each person",
@@ -199,7 +204,8 @@ public final class ParticleBalance {
                     max = 1,
                     limitSource = NOT_NEGATIVE,
                     help = "15 L/s (54 m³/h) in a dwelling, from memory: check the standard. Needed with the people.")
-            @Nullable Double cleanAirPerPersonM3PerS) {}
+            @Nullable
+            Double cleanAirPerPersonM3PerS) {}
 
     /** What the house settles at. */
     public record Output(
@@ -211,29 +217,36 @@ public final class ParticleBalance {
                     leading = true)
             double steadyUgPerM3,
 
-            @Quantity(label = "Sum of losses", symbol = "L", unit = Unit.PER_HOUR, step = 0.01) double lossPerH,
+            @Quantity(label = "Sum of losses", symbol = "L", unit = Unit.PER_HOUR, step = 0.01)
+            double lossPerH,
 
-            @Quantity(label = "Time until half has gone", unit = Unit.HOUR, step = 0.01) double halvingH,
+            @Quantity(label = "Time until half has gone", unit = Unit.HOUR, step = 0.01)
+            double halvingH,
+
+            @Quantity(label = "Without the recirculating filter", unit = Unit.MICROGRAM_PER_CUBIC_METRE, step = 0.1)
+            @Nullable
+            Double withoutFilterUgPerM3,
 
             @Quantity(
-                    label = "Without the recirculating filter",
+                    label = "Concentration after that time",
+                    symbol = "C(t)",
                     unit = Unit.MICROGRAM_PER_CUBIC_METRE,
                     step = 0.1)
-            @Nullable Double withoutFilterUgPerM3,
-
-            @Quantity(label = "Concentration after that time", symbol = "C(t)", unit = Unit.MICROGRAM_PER_CUBIC_METRE, step = 0.1)
-            @Nullable Double afterUgPerM3,
+            @Nullable
+            Double afterUgPerM3,
 
             @Quantity(label = "Clean air of the filter", unit = Unit.CUBIC_METRE_PER_SECOND, step = 0.0001)
             double filterCleanAirM3PerS,
 
-            @Quantity(label = "Dust caught in a year", unit = Unit.GRAM, step = 0.1) double caughtInYearG,
+            @Quantity(label = "Dust caught in a year", unit = Unit.GRAM, step = 0.1)
+            double caughtInYearG,
 
-            @Quantity(label = "Equivalent clean air", unit = Unit.CUBIC_METRE_PER_SECOND, step = 0.0001)
-            @Nullable Double equivalentCleanAirM3PerS,
+            @Quantity(label = "Equivalent clean air", unit = Unit.CUBIC_METRE_PER_SECOND, step = 0.0001) @Nullable
+            Double equivalentCleanAirM3PerS,
 
             @Quantity(label = "Equivalent clean air needed", unit = Unit.CUBIC_METRE_PER_SECOND, step = 0.0001)
-            @Nullable Double neededCleanAirM3PerS,
+            @Nullable
+            Double neededCleanAirM3PerS,
 
             List<Notice> notices)
             implements HasNotices {}

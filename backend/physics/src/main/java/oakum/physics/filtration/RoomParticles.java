@@ -34,9 +34,9 @@ public record RoomParticles(
 
     /** What the room settles at; with no loss at all it never settles and the answer is infinite. */
     public double steadyUgPerM3() {
-        double gain = (penetrationFraction * infiltrationPerH + (1 - supplyFilterFraction) * ventilationPerH)
-                        * outdoorUgPerM3
-                + emissionUgPerH / volumeM3;
+        double gain =
+                (penetrationFraction * infiltrationPerH + (1 - supplyFilterFraction) * ventilationPerH) * outdoorUgPerM3
+                        + emissionUgPerH / volumeM3;
         return gain / lossPerH();
     }
 

@@ -258,7 +258,20 @@ class FiltrationRowsTest {
     void clean_air_for_four_people() {
         ParticleBalance.Output out = ParticleBalance.CALCULATION
                 .calculate(new ParticleBalance.Input(
-                        0, 900, 0, 1, 90 * CFM * 3600 / 900, 0, 0.39, 600 * CFM, 0.85, 0, null, null, 4, 0.77,
+                        0,
+                        900,
+                        0,
+                        1,
+                        90 * CFM * 3600 / 900,
+                        0,
+                        0.39,
+                        600 * CFM,
+                        0.85,
+                        0,
+                        null,
+                        null,
+                        4,
+                        0.77,
                         30 * CFM))
                 .output();
 
