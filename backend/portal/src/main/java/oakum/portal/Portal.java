@@ -6,11 +6,9 @@ import java.util.Map;
 import oakum.portal.localdb.LocalPostgres;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
-import org.springframework.boot.security.autoconfigure.UserDetailsServiceAutoConfiguration;
 
 /** Starts the portal, with a PostgreSQL of its own unless {@code OAKUM_DB_URL} names another server. */
-// accounts are ours: no user with a generated password
-@SpringBootApplication(exclude = UserDetailsServiceAutoConfiguration.class)
+@SpringBootApplication
 public class Portal {
     public static void main(String[] arguments) {
         SpringApplication application = new SpringApplication(Portal.class);

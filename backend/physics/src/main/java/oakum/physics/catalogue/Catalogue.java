@@ -7,6 +7,7 @@ import oakum.physics.filtration.CoilState;
 import oakum.physics.filtration.FilterCurve;
 import oakum.physics.filtration.MervGrade;
 import oakum.physics.filtration.ParticleBalance;
+import oakum.physics.housepressure.HousePressure;
 import oakum.physics.moistair.AirAtAltitude;
 import oakum.physics.moistair.MoistAirState;
 
@@ -16,6 +17,7 @@ public final class Catalogue {
     public static final List<Calculation<?, ?>> ALL = List.of(
             MoistAirState.CALCULATION,
             AirAtAltitude.CALCULATION,
+            HousePressure.CALCULATION,
             FilterCurve.CALCULATION,
             MervGrade.CALCULATION,
             ParticleBalance.CALCULATION,
