@@ -6,9 +6,11 @@ import java.util.Map;
 import oakum.portal.localdb.LocalPostgres;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
+import org.springframework.boot.security.autoconfigure.UserDetailsServiceAutoConfiguration;
 
 /** Starts the portal, with a PostgreSQL of its own unless {@code OAKUM_DB_URL} names another server. */
-@SpringBootApplication
+// accounts are ours: no user with a generated password
+@SpringBootApplication(exclude = UserDetailsServiceAutoConfiguration.class)
 public class Portal {
     public static void main(String[] arguments) {
         SpringApplication application = new SpringApplication(Portal.class);

@@ -1,5 +1,6 @@
 package oakum.portal.http;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.springframework.http.HttpStatus;
@@ -14,6 +15,7 @@ public final class Problem extends RuntimeException {
     private final HttpStatus status;
     private final String code;
     private final transient Map<String, Object> properties = new LinkedHashMap<>();
+    private final transient Map<String, String> headers = new LinkedHashMap<>();
 
     /**
      * A problem.
@@ -55,6 +57,12 @@ public final class Problem extends RuntimeException {
         return this;
     }
 
+    /** Adds a header to the answer, such as {@code Retry-After}. */
+    public Problem header(String name, String value) {
+        headers.put(name, value);
+        return this;
+    }
+
     public HttpStatus status() {
         return status;
     }
@@ -64,6 +72,10 @@ public final class Problem extends RuntimeException {
     }
 
     public Map<String, Object> properties() {
-        return Map.copyOf(properties);
+        return Collections.unmodifiableMap(properties);
+    }
+
+    public Map<String, String> headers() {
+        return Collections.unmodifiableMap(headers);
     }
 }

@@ -1,0 +1,74 @@
+package oakum.portal.people;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.regex.Pattern;
+import oakum.portal.http.Problem;
+import org.jspecify.annotations.Nullable;
+import org.springframework.security.crypto.password.PasswordEncoder;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** The rules of accounts. */
+@Service
+class AccountsImpl implements Accounts {
+    private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9.-]{0,59}");
+    private static final int LONGEST_DISPLAY_NAME = 120;
+    private static final int SHORTEST_PASSWORD = 8;
+    /** The password hash reads no more than this; a longer one would be cut without a word. */
+    private static final int LONGEST_PASSWORD_BYTES = 72;
+
+    private final AccountRows accounts;
+    private final PasswordEncoder passwords;
+    private final Clock clock;
+
+    AccountsImpl(AccountRows accounts, PasswordEncoder passwords, Clock clock) {
+        this.accounts = accounts;
+        this.passwords = passwords;
+        this.clock = clock;
+    }
+
+    @Override
+    @Transactional
+    public UUID createIfAbsent(
+            String account, String displayName, String password, Role role, @Nullable String houseId) {
+        Account person = accounts.findByAccount(account).orElseGet(() -> create(account, displayName, password));
+        boolean needsHouse = role == Role.OWNER || role == Role.CONSULTANT;
+        if (houseId != null || !needsHouse) {
+            person.roles().add(new HeldRole(role, houseId));
+        }
+        AccessImpl.forget();
+        return accounts.save(person).id();
+    }
+
+    private Account create(String account, String displayName, String password) {
+        if (!NAME.matcher(account).matches()) {
+            throw Problem.unprocessable(
+                    "outside-limits",
+                    "account",
+                    "account is 1 to 60 characters of a to z, 0 to 9, dot and hyphen, and begins with a letter or digit.");
+        }
+        if (displayName.isBlank() || displayName.length() > LONGEST_DISPLAY_NAME) {
+            throw Problem.unprocessable("outside-limits", "displayName", "displayName is 1 to 120 characters.");
+        }
+        if (password.length() < SHORTEST_PASSWORD
+                || password.getBytes(StandardCharsets.UTF_8).length > LONGEST_PASSWORD_BYTES) {
+            throw Problem.unprocessable(
+                    "outside-limits", "password", "password is at least 8 characters and at most 72 bytes.");
+        }
+        return new Account(account, displayName, encoded(password), clock.instant());
+    }
+
+    private String encoded(String password) {
+        return Objects.requireNonNull(passwords.encode(password));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<String> displayName(UUID personId) {
+        return accounts.findById(personId).map(Account::displayName);
+    }
+}

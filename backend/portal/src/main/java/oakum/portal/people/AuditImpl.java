@@ -1,0 +1,44 @@
+package oakum.portal.people;
+
+import java.sql.Timestamp;
+import java.time.Clock;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.core.Authentication;
+import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Adds lines to the trail. */
+@Service
+class AuditImpl implements Audit {
+    private final JdbcClient jdbc;
+    private final Clock clock;
+
+    AuditImpl(JdbcClient jdbc, Clock clock) {
+        this.jdbc = jdbc;
+        this.clock = clock;
+    }
+
+    @Override
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void record(String act, @Nullable String houseId, String what, @Nullable String resource) {
+        Authentication authentication = SecurityContextHolder.getContext().getAuthentication();
+        if (authentication == null || !(authentication.getPrincipal() instanceof Person person)) {
+            throw AccessImpl.signedOut();
+        }
+        jdbc.sql("""
+                        insert into people.audit_line (at, account_id, token_id, act, house_id, sentence, resource)
+                        values (:at, :account, :token, :act, :house, :sentence, :resource)
+                        """)
+                .param("at", Timestamp.from(clock.instant()))
+                .param("account", person.id())
+                .param("token", person.tokenId())
+                .param("act", act)
+                .param("house", houseId)
+                .param("sentence", what)
+                .param("resource", resource)
+                .update();
+    }
+}
