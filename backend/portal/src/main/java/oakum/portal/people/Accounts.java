@@ -2,6 +2,7 @@ package oakum.portal.people;
 
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /** Accounts, for other modules. */
@@ -23,4 +24,11 @@ public interface Accounts {
 
     /** What an account is called; empty where there is none of that id. */
     Optional<String> displayName(UUID personId);
+
+    /**
+     * Runs work as the person of an account, on this thread: for history that is loaded, never for a request.
+     *
+     * @throws oakum.portal.http.Problem 404 where there is no such account
+     */
+    <T> T as(String account, Supplier<T> work);
 }

@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import oakum.portal.http.Problem;
 import org.jspecify.annotations.Nullable;
@@ -70,5 +71,13 @@ class AccountsImpl implements Accounts {
     @Transactional(readOnly = true)
     public Optional<String> displayName(UUID personId) {
         return accounts.findById(personId).map(Account::displayName);
+    }
+
+    @Override
+    public <T> T as(String account, Supplier<T> work) {
+        UUID id = accounts.findByAccount(account)
+                .map(Account::id)
+                .orElseThrow(() -> Problem.notFound("account", account));
+        return AsPortal.as(new Person(id, null), work);
     }
 }
