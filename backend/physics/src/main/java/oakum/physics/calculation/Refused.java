@@ -17,6 +17,11 @@ public final class Refused extends RuntimeException {
         this(List.of(violation));
     }
 
+    /** A refusal of one field that is not about a single range. */
+    public static Refused of(String field, String value, String sentence, Source source) {
+        return new Refused(Violation.of(field, value, sentence, source.printed()));
+    }
+
     public List<Violation> violations() {
         return violations;
     }

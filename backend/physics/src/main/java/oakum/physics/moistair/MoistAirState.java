@@ -249,23 +249,8 @@ public final class MoistAirState {
             implements HasNotices {}
 
     private static Output compute(Input in) {
-        return new Given(pressure(in), in.belowFreezing(), given(in)).output();
-    }
-
-    private static double pressure(Input in) {
-        if (in.pressurePa() != null && in.altitudeM() != null) {
-            throw refused(
-                    "altitudeM",
-                    text(in.altitudeM()),
-                    "Air pressure and altitude are both given; one of them says it: leave the other out.");
-        }
-        if (in.pressurePa() != null) {
-            return in.pressurePa();
-        }
-        if (in.altitudeM() != null) {
-            return StandardAtmosphere.pressurePa(in.altitudeM());
-        }
-        throw refused("pressurePa", "", "Give the air pressure, or the altitude in its place.");
+        return new Given(PlacePressure.pressurePa(in.pressurePa(), in.altitudeM()), in.belowFreezing(), given(in))
+                .output();
     }
 
     /** The two given quantities in the order of the form. */
@@ -303,7 +288,7 @@ public final class MoistAirState {
     }
 
     private static Refused refused(String field, String value, String sentence) {
-        return new Refused(Violation.of(field, value, sentence, HANDBOOK.printed()));
+        return Refused.of(field, value, sentence, HANDBOOK);
     }
 
     /** The two given quantities, the pressure, and the way to the state. */

@@ -58,7 +58,7 @@ class MoistAirStateTest {
         return !same && !sideBySide;
     }
 
-    @Property(tries = 300)
+    @Property(tries = 150)
     void every_pair_that_fixes_a_state_leads_back_to_it(
             @ForAll @DoubleRange(min = -40, max = 60) double dryBulbC,
             @ForAll @DoubleRange(min = 0.03, max = 0.99) double relativeHumidity,
