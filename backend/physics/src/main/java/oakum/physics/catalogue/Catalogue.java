@@ -7,7 +7,12 @@ import oakum.physics.filtration.CoilState;
 import oakum.physics.filtration.FilterCurve;
 import oakum.physics.filtration.MervGrade;
 import oakum.physics.filtration.ParticleBalance;
+import oakum.physics.housepressure.DoorForce;
+import oakum.physics.housepressure.DryerDuct;
 import oakum.physics.housepressure.HousePressure;
+import oakum.physics.housepressure.MakeUpHeater;
+import oakum.physics.housepressure.MakeUpTable;
+import oakum.physics.housepressure.MakeUpTrigger;
 import oakum.physics.moistair.AirAtAltitude;
 import oakum.physics.moistair.MoistAirState;
 
@@ -18,6 +23,11 @@ public final class Catalogue {
             MoistAirState.CALCULATION,
             AirAtAltitude.CALCULATION,
             HousePressure.CALCULATION,
+            MakeUpHeater.CALCULATION,
+            MakeUpTrigger.CALCULATION,
+            MakeUpTable.CALCULATION,
+            DryerDuct.CALCULATION,
+            DoorForce.CALCULATION,
             FilterCurve.CALCULATION,
             MervGrade.CALCULATION,
             ParticleBalance.CALCULATION,

@@ -8,12 +8,12 @@ import org.jspecify.annotations.Nullable;
 
 /** What the house pressure says beside its numbers. */
 final class PressureNotices {
-    private static final double CFM = 0.3048 * 0.3048 * 0.3048 / 60;
+    static final double CFM = 0.3048 * 0.3048 * 0.3048 / 60;
     private static final double CURVE_WANTED_ABOVE_M3_PER_S = 300 * CFM;
     private static final double DRYER_LEAST_M3_PER_S = 100 * CFM;
     private static final double DRYER_MOST_M3_PER_S = 225 * CFM;
     private static final double OUTLET_MOST_M_PER_S = 500 * 0.3048 / 60;
-    private static final double COOLEST_DELIVERED_C = 12.8;
+    static final double COOLEST_DELIVERED_C = 12.8;
     private static final double WIDEST_WITHOUT_MOTOR_M = 8 * 0.0254;
     private static final double MOST_IMBALANCE = 0.10;
     private static final double LEAST_MATCH = 0.8;
@@ -215,13 +215,7 @@ final class PressureNotices {
                     Citations.PROPOSED));
         }
         if (result.deliveredTemperatureC() < COOLEST_DELIVERED_C) {
-            said.add(Notice.advice(
-                    "delivered-air-cold",
-                    at + ".supplyTemperatureC",
-                    text(
-                            "%s delivers %.1f °C at the design outdoor temperature; 13 to 16 °C (55 to 60 °F) is advised.",
-                            unit.label(), result.deliveredTemperatureC()),
-                    Citations.PROPOSED));
+            said.add(deliveredCold(at + ".supplyTemperatureC", unit.label(), result.deliveredTemperatureC()));
         }
         Double outlet = result.outletVelocityMPerS();
         if (outlet != null && outlet > OUTLET_MOST_M_PER_S) {
@@ -236,6 +230,16 @@ final class PressureNotices {
         }
     }
 
+    static Notice deliveredCold(String field, String label, double temperatureC) {
+        return Notice.advice(
+                "delivered-air-cold",
+                field,
+                text(
+                        "%s delivers %.1f °C at the design outdoor temperature; 13 to 16 °C (55 to 60 °F) is advised.",
+                        label, temperatureC),
+                Citations.PROPOSED);
+    }
+
     private boolean neverNamed(String id) {
         return input.devices().stream().noneMatch(d -> id.equals(d.makeUp()));
     }
@@ -248,7 +252,7 @@ final class PressureNotices {
                 Citations.PROPOSED));
     }
 
-    private static boolean isEmpty(@Nullable String text) {
+    static boolean isEmpty(@Nullable String text) {
         return text == null || text.isBlank();
     }
 
