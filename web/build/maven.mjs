@@ -1,0 +1,143 @@
+// Every step of the client's build, called by Maven. A step whose inputs have not changed is skipped: the hash of its
+// inputs is kept in node_modules/.stamps, which goes with node_modules.
+import { spawnSync } from 'node:child_process'
+import { createHash } from 'node:crypto'
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { gzipSync } from 'node:zlib'
+import { chromium } from './chromium.mjs'
+
+process.chdir(join(dirname(fileURLToPath(import.meta.url)), '..'))
+
+const OUT = 'target/classes/META-INF/resources'
+const STAMPS = 'node_modules/.stamps'
+const CONFIG = readdirSync('.').filter((f) =>
+  /\.config\.ts$|^(package(-lock)?|tsconfig|biome)\.json$/.test(f),
+)
+const SCRIPTS = ['build/maven.mjs', 'build/chromium.mjs']
+/** What a first visit loads before any page may weigh this much, compressed, in bytes (script only). */
+const FIRST_LOAD_BUDGET = 60_000
+
+function run(command, ...args) {
+  const { status, error } = spawnSync(command, args, {
+    stdio: 'inherit',
+    env: { ...process.env, PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD: '1' },
+  })
+  if (error) console.error(error.message)
+  if (status !== 0) process.exit(status ?? 1)
+}
+const node = (script, ...args) => run(process.execPath, `node_modules/${script}`, ...args)
+
+function files(path) {
+  if (!existsSync(path)) return []
+  if (!statSync(path).isDirectory()) return [path]
+  return readdirSync(path)
+    .sort()
+    .flatMap((name) => files(join(path, name)))
+}
+
+function once(step, inputs, outputs, work) {
+  const hash = createHash('sha256').update(process.version)
+  for (const file of inputs.flatMap(files)) hash.update(file).update('\0').update(readFileSync(file))
+  const now = hash.digest('hex')
+  const stamp = join(STAMPS, step)
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === now && outputs.every((o) => existsSync(o))) return
+  rmSync(stamp, { force: true })
+  console.log(`web: ${step}`)
+  work()
+  mkdirSync(STAMPS, { recursive: true })
+  writeFileSync(stamp, now)
+}
+
+/** The script and style that the start page needs, followed through static imports. */
+function checkSize() {
+  const chunks = JSON.parse(readFileSync(join(OUT, 'client-files.json'), 'utf8'))
+  const seen = new Set()
+  const follow = (key) => {
+    if (seen.has(key)) return
+    seen.add(key)
+    for (const next of chunks[key].imports ?? []) follow(next)
+  }
+  for (const [key, chunk] of Object.entries(chunks)) if (chunk.isEntry) follow(key)
+  const bytes = [...seen].reduce(
+    (sum, key) => sum + gzipSync(readFileSync(join(OUT, chunks[key].file)), { level: 9 }).length,
+    0,
+  )
+  console.log(
+    `web: first load ${(bytes / 1000).toFixed(1)} kB of script, compressed; at most ${FIRST_LOAD_BUDGET / 1000}`,
+  )
+  if (bytes > FIRST_LOAD_BUDGET) {
+    console.error(
+      'web: the first load is over its budget; move what only some pages need into their own chunks',
+    )
+    process.exit(1)
+  }
+}
+
+const install = () =>
+  once(
+    'install',
+    ['package.json', 'package-lock.json', '.npmrc'],
+    ['node_modules/.package-lock.json'],
+    () => {
+      rmSync(STAMPS, { recursive: true, force: true })
+      run(
+        process.platform === 'win32' ? 'npm.cmd' : 'npm',
+        'ci',
+        '--prefer-offline',
+        '--no-audit',
+        '--no-fund',
+      )
+    },
+  )
+
+const steps = {
+  build() {
+    install()
+    this.check()
+    once('bundle', [...CONFIG, ...SCRIPTS, 'src', 'public', 'index.html'], [`${OUT}/index.html`], () => {
+      node('vite/bin/vite.js', 'build', '--logLevel', 'warn')
+      checkSize()
+    })
+  },
+  check() {
+    once('check', [...CONFIG, ...SCRIPTS, 'src', 'test', 'e2e', 'public', 'index.html'], [], () => {
+      node('@typescript/native/bin/tsc', '-p', '.')
+      node('@biomejs/biome/bin/biome', 'check', '--error-on-warnings', '.')
+    })
+  },
+  test() {
+    install()
+    once('unit', [...CONFIG, ...SCRIPTS, 'src', 'test', 'public'], [], () => node('vitest/vitest.mjs', 'run'))
+  },
+  // The outcome is written down instead of failing at once: Maven has to stop the portal it started before it fails.
+  e2e() {
+    install()
+    mkdirSync('target', { recursive: true })
+    writeFileSync('target/e2e.rc', '1')
+    const { status } = spawnSync(
+      process.execPath,
+      ['node_modules/@playwright/test/cli.js', 'test', ...process.argv.slice(3)],
+      { stdio: 'inherit', env: { ...process.env, CHROMIUM: chromium() } },
+    )
+    writeFileSync('target/e2e.rc', String(status ?? 1))
+  },
+  'e2e-verdict'() {
+    const rc = existsSync('target/e2e.rc') ? readFileSync('target/e2e.rc', 'utf8') : 'missing'
+    if (rc !== '0') {
+      console.error(`web: the browser tests failed (${rc})`)
+      process.exit(1)
+    }
+  },
+  chromium() {
+    console.log(chromium())
+  },
+}
+
+const step = process.argv[2]
+if (!steps[step]) {
+  console.error(`web: unknown step ${step}; one of ${Object.keys(steps).join(', ')}`)
+  process.exit(2)
+}
+steps[step]()

@@ -1,0 +1,131 @@
+import type { Unit } from '../units/quantity.ts'
+
+/** One declared field of a calculation or of a part of the record, as the portal gives it. */
+export interface Field {
+  name: string
+  kind: 'NUMBER' | 'INTEGER' | 'NUMBERS' | 'CHOICE' | 'YES_NO' | 'TEXT' | 'GROUP' | 'ROWS'
+  label: string
+  symbol: string
+  help: string
+  optional: boolean
+  unit: Unit | null
+  min: number | null
+  max: number | null
+  minExclusive: boolean
+  limitSource: string
+  advisedMin: number | null
+  advisedMax: number | null
+  advisedSource: string
+  /** The step to which a result is printed; 0 for as it is. */
+  step: number
+  /** One of the few results that people compare. */
+  leading: boolean
+  /** Name of the field that holds the greatest value allowed for this result. */
+  limitField: string
+  minRows: number
+  maxRows: number
+  maxLength: number
+  options: { id: string; label: string; source: string }[]
+  fields: Field[]
+}
+
+export type Leaf = number | string | boolean | number[]
+export type Value = Leaf | Row | Row[] | undefined
+/** A record: numbers in the units that the names end in. */
+export interface Row {
+  [name: string]: Value
+}
+
+/** A place in a record: names and row numbers. */
+export type Path = (string | number)[]
+
+/** `devices[2].airflowM3PerS`, as the portal points at fields. */
+export function pointer(path: Path): string {
+  return path.reduce<string>(
+    (text, step) => (typeof step === 'number' ? `${text}[${step}]` : text ? `${text}.${step}` : step),
+    '',
+  )
+}
+
+/** The place that a pointer names; a row may be named by its number or by its id. */
+export function pathOf(text: string, record: Row): Path {
+  const path: Path = []
+  let here: Value = record
+  for (const [, name, key] of text.matchAll(/([^.[\]]+)|\[([^\]]*)\]/g)) {
+    let step: string | number = name ?? ''
+    if (key !== undefined) {
+      const rows: Value[] = Array.isArray(here) ? here : []
+      const byId = rows.findIndex((row) => isRow(row) && row.id === key)
+      step = byId >= 0 ? byId : Number(key)
+    }
+    path.push(step)
+    here = inside(here, step)
+  }
+  return path
+}
+
+export const isRow = (value: unknown): value is Row =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+function inside(value: Value, step: string | number): Value {
+  if (typeof step === 'number') return Array.isArray(value) ? (value[step] as Value) : undefined
+  return isRow(value) ? value[step] : undefined
+}
+
+export const at = (record: Row, path: Path): Value => path.reduce<Value>(inside, record)
+
+/** The record with another value in one place; nothing else changes. */
+export function withValue(record: Row, path: Path, value: Value): Row {
+  return put(record, path, value) as Row
+}
+
+function put(here: Value, path: Path, value: Value): Value {
+  const [step, ...rest] = path
+  if (step === undefined) return value
+  const next = put(inside(here, step), rest, value)
+  if (typeof step === 'number') {
+    const rows = Array.isArray(here) ? [...here] : []
+    rows[step] = next as Row
+    return rows as Row[]
+  }
+  const row = isRow(here) ? { ...here } : {}
+  if (next === undefined) delete row[step]
+  else row[step] = next
+  return row
+}
+
+/** Builds a record from pointers and texts, as worked examples are kept. */
+export function fromTexts(fields: Field[], texts: Record<string, string>): Row {
+  return read(fields, '', texts)
+}
+
+function read(fields: Field[], prefix: string, texts: Record<string, string>): Row {
+  const row: Row = {}
+  for (const field of fields) {
+    const value = readField(field, prefix + field.name, texts)
+    if (value !== undefined) row[field.name] = value
+  }
+  return row
+}
+
+function readField(field: Field, at: string, texts: Record<string, string>): Value {
+  if (field.kind === 'GROUP') {
+    const present = Object.keys(texts).some((k) => k.startsWith(`${at}.`))
+    return present || !field.optional ? read(field.fields, `${at}.`, texts) : undefined
+  }
+  if (field.kind === 'ROWS' || field.kind === 'NUMBERS') {
+    const keys = new Set<string>()
+    for (const key of Object.keys(texts)) {
+      if (key.startsWith(`${at}[`)) keys.add(key.slice(at.length + 1, key.indexOf(']', at.length)))
+    }
+    const list = [...keys]
+    return field.kind === 'ROWS'
+      ? list.map((key) => read(field.fields, `${at}[${key}].`, texts))
+      : list.map((key) => Number(texts[`${at}[${key}]`]))
+  }
+  const text = texts[at]
+  if (text === undefined) return undefined
+  if (field.kind === 'NUMBER' || field.kind === 'INTEGER') return Number(text)
+  if (field.kind === 'YES_NO') return text === 'true'
+  return text
+}

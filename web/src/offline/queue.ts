@@ -1,0 +1,101 @@
+import { signal } from '@preact/signals'
+import { call } from '../api/http.ts'
+import { Problem } from '../api/problem.ts'
+import { allOn, putOn, removeFrom } from './store.ts'
+
+/** Something to send that must not be lost, kept on this device until the portal has acknowledged it. */
+export interface Waiting {
+  /** Made here; the portal takes the same one only once, however often it is sent. */
+  clientId: string
+  /** Order of sending. */
+  madeAt: number
+  method: 'POST' | 'PUT'
+  path: string
+  /** Sent as JSON; or as a form where a file belongs to it. */
+  body?: unknown
+  file?: { field: string; name: string; blob: Blob }
+  /** For the person: "Answer to row 4 of cover check 9". */
+  words: string
+  /** Why the portal refused it; it stays until somebody has seen that. */
+  refused?: string
+}
+
+/** How many wait, refused ones among them. */
+export const waiting = signal(0)
+/** What the portal refused: the person must look at these. */
+export const refused = signal<Waiting[]>([])
+
+async function count() {
+  const all = await allOn<Waiting>('outbox')
+  waiting.value = all.filter((w) => !w.refused).length
+  refused.value = all.filter((w) => w.refused)
+}
+
+/** Keeps it on this device and sends it as soon as there is signal. Resolves once it is kept. */
+export async function send(
+  item: Omit<Waiting, 'madeAt' | 'clientId'> & { clientId?: string },
+): Promise<string> {
+  const clientId = item.clientId ?? crypto.randomUUID()
+  await putOn('outbox', clientId, { ...item, clientId, madeAt: Date.now() } satisfies Waiting)
+  await count()
+  void flush()
+  return clientId
+}
+
+/** Takes a refused one off this device, after somebody has seen why. */
+export async function dismiss(clientId: string): Promise<void> {
+  await removeFrom('outbox', clientId)
+  await count()
+}
+
+const sentListeners = new Set<(item: Waiting) => void>()
+/** Calls back after each one that the portal has acknowledged. */
+export function onSent(listener: (item: Waiting) => void): () => void {
+  sentListeners.add(listener)
+  return () => sentListeners.delete(listener)
+}
+
+function bodyOf(item: Waiting): unknown {
+  if (!item.file) return item.body
+  const form = new FormData()
+  for (const [name, value] of Object.entries((item.body ?? {}) as Record<string, unknown>))
+    form.append(name, String(value))
+  form.append(item.file.field, item.file.blob, item.file.name)
+  return form
+}
+
+let flushing: Promise<void> | undefined
+
+/** Sends what waits, oldest first. Stops where there is no signal; what the portal refuses stays, with the reason. */
+export function flush(): Promise<void> {
+  flushing ??= run().finally(() => {
+    flushing = undefined
+  })
+  return flushing
+}
+
+async function run(): Promise<void> {
+  const all = (await allOn<Waiting>('outbox')).filter((w) => !w.refused).sort((a, b) => a.madeAt - b.madeAt)
+  for (const item of all) {
+    try {
+      await call(item.method, item.path, { body: bodyOf(item), idempotencyKey: item.clientId })
+      await removeFrom('outbox', item.clientId)
+      for (const listener of sentListeners) listener(item)
+    } catch (thrown) {
+      const problem = Problem.of(thrown)
+      // no signal, signed out, or the portal itself is in trouble: it goes later, nothing is lost
+      if (problem.noSignal || problem.status === 401 || problem.status === 429 || problem.status >= 500) break
+      await putOn('outbox', item.clientId, { ...item, refused: problem.message } satisfies Waiting)
+    }
+    await count()
+  }
+  await count()
+}
+
+/** Begins sending what an earlier visit left, and again whenever the signal comes back. */
+export async function startQueue(): Promise<void> {
+  if (!('indexedDB' in globalThis)) return
+  addEventListener('online', () => void flush())
+  await count()
+  if (waiting.value > 0) await flush()
+}

@@ -1,0 +1,135 @@
+import type { ComponentChildren } from 'preact'
+import { DeclaredForm, type FieldExtras } from '../../form/DeclaredForm.tsx'
+import type { Row } from '../../form/field.ts'
+import { Choose } from '../../parts/Choose.tsx'
+import { Underneath } from '../../parts/Result.tsx'
+import { NothingYet, Waiting, Wrong } from '../../parts/Says.tsx'
+import { Sheet } from '../../shell/Sheet.tsx'
+import { chooseUnits, me } from '../../shell/session.ts'
+import { system } from '../../units/system.ts'
+import type { Answer, Declaration } from './types.ts'
+import type { useCalculation } from './useCalculation.ts'
+
+interface FrameProps<O> {
+  declaration: Declaration
+  house?: string
+  work: ReturnType<typeof useCalculation<O>>
+  /** The finding, once there is an answer. */
+  heading?: ComponentChildren
+  title?: string
+  lead?: ComponentChildren
+  extras?: FieldExtras
+  /** Words of the units choice: what this page's numbers are read in. */
+  unitWords?: { IP: string; SI: string }
+  /** The result. */
+  children: (answer: Answer<Row, O>) => ComponentChildren
+}
+
+/** What every calculation page has: what goes in on the left, what comes out on the right, the finding above both. */
+export function Frame<O>(props: FrameProps<O>) {
+  const { declaration, house, work, extras, unitWords = { IP: 'cfm, in., °F', SI: 'm³/h, mm, °C' } } = props
+  const { form, answer, problem, busy, compute } = work
+  const came = answer.value
+  const examples = declaration.workedExamples
+  const stale = came && form.touched.value
+  return (
+    <Sheet
+      over={`Calculation · ${declaration.title} ${declaration.version}`}
+      heading={(came && props.heading) || declaration.title}
+      title={props.title ?? declaration.title}
+      lead={(came && props.lead) || declaration.purpose}
+      block={[
+        ['House', house ?? 'none'],
+        ['Sheet', declaration.title],
+        ['Day', me.value?.today ?? ''],
+        ['Version', declaration.version],
+        ['Kept as proof', 'no, trial'],
+      ]}
+    >
+      <div class="calc">
+        <section aria-labelledby="in">
+          <h2 id="in">What goes in</h2>
+          <Choose
+            name="page-units"
+            legend="Units"
+            options={[
+              ['IP', unitWords.IP],
+              ['SI', unitWords.SI],
+            ]}
+            value={system.value}
+            onChoose={(units) => void chooseUnits(units)}
+          />
+          <form
+            noValidate
+            onSubmit={(e) => {
+              e.preventDefault()
+              void compute()
+            }}
+          >
+            <DeclaredForm form={form} extras={extras} />
+            <div class="acts">
+              <button type="submit" class="b main">
+                Compute
+              </button>
+              {examples.length === 1 && (
+                <button type="button" class="b" onClick={() => form.fill(examples[0]!.inputs)}>
+                  Fill in the published example
+                </button>
+              )}
+            </div>
+            {examples.length > 1 && (
+              <details class="open-up">
+                <summary>
+                  <span>
+                    <b>Fill in a worked example</b>
+                  </span>
+                  <span class="note">{examples.length} to choose from</span>
+                </summary>
+                <ul class="inside matters">
+                  {examples.map((example) => (
+                    <li key={example.id}>
+                      <button type="button" class="b" onClick={() => form.fill(example.inputs)}>
+                        Fill in
+                      </button>
+                      <p>
+                        {example.title}
+                        <span class="from">
+                          {example.source} ({example.status})
+                        </span>
+                      </p>
+                    </li>
+                  ))}
+                </ul>
+              </details>
+            )}
+            {examples.length === 0 && (
+              <p class="note">No published example was found for this calculation.</p>
+            )}
+          </form>
+        </section>
+        <section aria-labelledby="out" aria-live="polite">
+          <h2 id="out">What comes out</h2>
+          {problem.value && (
+            <Wrong problem={problem.value} outcome="Not computed." onAgain={() => void compute()}>
+              {came && <p class="note">The answers below are the last ones computed.</p>}
+            </Wrong>
+          )}
+          {busy.value && <Waiting what="Computing." />}
+          {stale && !busy.value && (
+            <p class="says">
+              What goes in was changed since; the answers below still rest on what was computed last.
+            </p>
+          )}
+          {came ? (
+            props.children(came)
+          ) : (
+            <NothingYet>
+              Fill in what is known and press Compute. Limits and sources stand under each field.
+            </NothingYet>
+          )}
+          <Underneath declaration={declaration} answer={came as Answer | undefined} />
+        </section>
+      </div>
+    </Sheet>
+  )
+}

@@ -1,0 +1,70 @@
+import type { Field, Row } from '../../form/field.ts'
+
+/** Where a formula, a limit or a value comes from, and how well it was seen. */
+export interface Source {
+  citation: string
+  status: string
+}
+
+/** A line of the list of calculations. */
+export interface CalculationLine {
+  id: string
+  version: string
+  title: string
+  purpose: string
+}
+
+export interface WorkedExample {
+  id: string
+  title: string
+  source: string
+  status: string
+  inputs: Row
+}
+
+/** A calculation as it is declared: everything a form and a result need. */
+export interface Declaration extends CalculationLine {
+  inputs: Field[]
+  outputs: Field[]
+  equations: { number: number; text: string; mathml: string; source: Source }[]
+  sources: Source[]
+  cautions: { subject: string; text: string }[]
+  /** What outside the project it was tested against. */
+  validation: string
+  workedExamples: WorkedExample[]
+}
+
+export interface Notice {
+  code: string
+  weight: 'NOTE' | 'ADVICE' | 'REJECTED'
+  field: string
+  sentence: string
+  source: Source
+}
+
+/** A computed answer. Nothing is stored. */
+export interface Answer<I = Row, O = Row> {
+  inputs: I
+  outputs: O
+  /** The outputs rounded once to their declared steps: what is shown and what people compare. */
+  printed: O
+  notices: Notice[]
+  /** A notice forbids using it as evidence. */
+  rejected: boolean
+  /** Six digits that stand for inputs and result. */
+  copyCode: string
+}
+
+const STATUS_WORDS: Record<string, string> = {
+  SEEN: '',
+  FROM_MEMORY: 'from memory',
+  COMPUTED: 'computed independently',
+  COMMON_PRACTICE: 'common practice, no published source',
+  PROPOSED: 'proposed here, no published source',
+}
+
+/** A citation with how well it was seen, where that needs saying. */
+export function cited(source: Source): string {
+  const words = STATUS_WORDS[source.status] ?? source.status
+  return words ? `${source.citation} (${words})` : source.citation
+}

@@ -1,0 +1,72 @@
+import type { ComponentType } from 'preact'
+import { lazy } from 'preact-iso'
+import type { Role } from './session.ts'
+
+/** A page is a chunk of its own: nobody loads what only others see. */
+export interface Route {
+  /** Begins with /houses/:house where the page is about one house. */
+  path: string
+  page: ComponentType<PageProps>
+  /** Its words in the contents of a house, or in the firm's line for pages about no house. */
+  contents?: string
+  /** Who may see it; everybody where left out. The portal decides every access, this only hides. */
+  roles?: Role[]
+  /** Site pages are always light, for the sun. */
+  site?: boolean
+}
+
+/** What every page is given: the parts of its path. */
+export interface PageProps {
+  house?: string
+  /** Calculation. */
+  id?: string
+  /** Decision. */
+  code?: string
+  /** Cover check. */
+  check?: string
+  /** Sheet of setting to work. */
+  sheet?: string
+  /** Part of the record. */
+  part?: string
+}
+
+const FIRM: Role[] = [
+  'PRINCIPAL',
+  'DESIGNER',
+  'SITE_LEAD',
+  'MECHANICAL_CONTRACTOR',
+  'OFFICE_MANAGER',
+  'CONSULTANT',
+]
+
+/**
+ * Every page, in the order in which contents list them. A new page is one line here, and its path one line in the
+ * portal's list of client routes.
+ */
+export const ROUTES: Route[] = [
+  {
+    path: '/calculations',
+    page: lazy(() => import('../pages/calculation/CalculationsPage.tsx')),
+    contents: 'Calculations',
+    roles: FIRM,
+  },
+  {
+    path: '/calculations/:id',
+    page: lazy(() => import('../pages/calculation/CalculationPage.tsx')),
+    roles: FIRM,
+  },
+]
+
+/** The pages of a house, with their path filled in. */
+export function contentsOf(house: string, held: (roles: Role[]) => boolean) {
+  return ROUTES.filter(
+    (r) => r.path.startsWith('/houses/:house') && r.contents && (!r.roles || held(r.roles)),
+  ).map((r) => ({ href: r.path.replace(':house', encodeURIComponent(house)), words: r.contents! }))
+}
+
+/** The pages of the firm. */
+export function firmPages(held: (roles: Role[]) => boolean) {
+  return ROUTES.filter(
+    (r) => !r.path.startsWith('/houses/:house') && r.contents && (!r.roles || held(r.roles)),
+  ).map((r) => ({ href: r.path, words: r.contents! }))
+}
