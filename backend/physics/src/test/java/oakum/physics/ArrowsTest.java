@@ -24,7 +24,7 @@ class ArrowsTest {
         MAY_IMPORT.put("airtightness", with("moistair"));
         MAY_IMPORT.put("housepressure", with("moistair", "airtightness", "duct"));
         MAY_IMPORT.put("filtration", with("moistair"));
-        MAY_IMPORT.put("trend", with("filtration"));
+        MAY_IMPORT.put("trend", with("moistair", "filtration"));
         MAY_IMPORT.put("catalogue", with("moistair", "airtightness", "duct", "housepressure", "filtration", "trend"));
     }
 

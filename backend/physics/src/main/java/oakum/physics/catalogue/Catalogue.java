@@ -15,6 +15,7 @@ import oakum.physics.housepressure.MakeUpTable;
 import oakum.physics.housepressure.MakeUpTrigger;
 import oakum.physics.moistair.AirAtAltitude;
 import oakum.physics.moistair.MoistAirState;
+import oakum.physics.trend.FilterLoadTrend;
 
 /** Every calculation, in printed order. */
 public final class Catalogue {
@@ -31,7 +32,8 @@ public final class Catalogue {
             FilterCurve.CALCULATION,
             MervGrade.CALCULATION,
             ParticleBalance.CALCULATION,
-            CoilState.CALCULATION);
+            CoilState.CALCULATION,
+            FilterLoadTrend.CALCULATION);
 
     private Catalogue() {}
 

@@ -35,6 +35,19 @@ public record PowerFit(double a, double b) {
         return a * Math.pow(flow, b);
     }
 
+    /**
+     * A measured drop brought to a reference flow, {@code Δp (Q_ref/Q)^b}: before any trend, since a fan whose flow falls
+     * hides the loading.
+     *
+     * @param drop measured
+     * @param flow at which it was measured, above 0
+     * @param referenceFlow to bring it to
+     * @param exponent of the clean filter
+     */
+    public static double atReference(double drop, double flow, double referenceFlow, double exponent) {
+        return drop * Math.pow(referenceFlow / flow, exponent);
+    }
+
     /** Whether the exponent is one that a filter can have. */
     public boolean plausible() {
         return b >= LEAST_EXPONENT && b <= GREATEST_EXPONENT;
