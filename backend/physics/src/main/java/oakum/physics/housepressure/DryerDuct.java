@@ -164,7 +164,7 @@ public final class DryerDuct {
             said.add(Notice.advice(
                     "dryer-above-200-cfm",
                     "airflowM3PerS",
-                    "The model fuel gas and residential codes ask for make-up air for a dryer above 200 cfm (340 m³/h);"
+                    "The model fuel gas and residential codes require make-up air for a dryer above 200 cfm (340 m³/h);"
                             + " ask what holds at this place.",
                     Citations.IRC_DRYER));
         }

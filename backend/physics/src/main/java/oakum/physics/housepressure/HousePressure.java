@@ -197,7 +197,7 @@ public final class HousePressure {
         Double outlet = unit.outletAreaM2();
         Double free = unit.outletFreeFraction();
         Double mixes = unit.mixesWithM3PerS();
-        Double proof = unit.proofTimeS();
+        Double openSignal = unit.openSignalWithinS();
         Double within = input.limit().failedWithinS();
         return new MakeUpUnitResult(
                 unit.id(),
@@ -219,7 +219,7 @@ public final class HousePressure {
                         : (Double) MakeUpHeat.outletVelocityMPerS(actualM3PerS, outlet, free),
                 mixes == null ? null : mixedC(house, massFlow, delivered, mixes, input.indoorTemperatureC()),
                 mixes == null ? null : mixedC(house, massFlow, outdoorC, mixes, input.indoorTemperatureC()),
-                proof == null || within == null ? null : Verdict.atMost(proof, 0, within));
+                openSignal == null || within == null ? null : Verdict.atMost(openSignal, 0, within));
     }
 
     private static @Nullable Double currentA(MakeUpUnit unit, double heaterW) {

@@ -87,7 +87,7 @@ public final class MakeUpTable {
             @Entry(label = "Confirmed by", maxLength = 80, help = "Who confirmed that it holds for this house.")
             String confirmedBy) {}
 
-    /** What the form asks for. */
+    /** What the form requires. */
     public record Result(
             @Quantity(
                     label = "Make-up air",
@@ -95,7 +95,7 @@ public final class MakeUpTable {
                     unit = Unit.CUBIC_METRE_PER_SECOND,
                     step = 1e-5,
                     leading = true,
-                    help = "0 where the table asks for none.")
+                    help = "0 where the table requires none.")
             double makeUpM3PerS,
 
             @Quantity(label = "Exhaust counted", unit = Unit.CUBIC_METRE_PER_SECOND, step = 1e-5)
@@ -108,7 +108,7 @@ public final class MakeUpTable {
                     label = "Exhaust less leakage",
                     unit = Unit.CUBIC_METRE_PER_SECOND,
                     step = 1e-5,
-                    help = "Negative: none is asked for.")
+                    help = "Negative: none is required.")
             double balanceM3PerS,
 
             List<Notice> notices)

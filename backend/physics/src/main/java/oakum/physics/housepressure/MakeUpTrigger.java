@@ -12,11 +12,11 @@ import oakum.physics.calculation.Source;
 import oakum.physics.calculation.Unit;
 import org.jspecify.annotations.Nullable;
 
-/** Whether a written rule asks for make-up air for one exhaust system; the rule itself is data. */
+/** Whether a written rule requires make-up air for one exhaust system; the rule itself is data. */
 public final class MakeUpTrigger {
     public static final Calculation<Input, Result> CALCULATION = Calculation.declare(
                     "make-up-trigger", "1.0", "Make-up air required by a rule", Input.class, Result.class)
-            .purpose("Says whether a rule, with its edition and place, asks for make-up air for one exhaust system; the"
+            .purpose("Says whether a rule, with its edition and place, requires make-up air for one exhaust system; the"
                     + " house pressure decides what the house needs.")
             .equation("required where Q > Qrule and the rule holds for the appliances in the house", Citations.IRC_2018)
             .source(Citations.IRC_2018)
@@ -65,7 +65,7 @@ public final class MakeUpTrigger {
             Double sealedThresholdM3PerS,
 
             @Entry(label = "Holds") TriggerScope scope,
-            @Entry(label = "Asks for") TriggerAmount amount,
+            @Entry(label = "Amount required") TriggerAmount amount,
             @Entry(label = "Rule", help = "Its clause.") String rule,
             @Entry(label = "Edition", maxLength = 60) String edition,
 
@@ -81,11 +81,7 @@ public final class MakeUpTrigger {
             @Entry(label = "Make-up air required by this rule")
             boolean required,
 
-            @Quantity(
-                    label = "Make-up air it asks for",
-                    unit = Unit.CUBIC_METRE_PER_SECOND,
-                    step = 1e-5,
-                    leading = true)
+            @Quantity(label = "Make-up air required", unit = Unit.CUBIC_METRE_PER_SECOND, step = 1e-5, leading = true)
             double makeUpM3PerS,
 
             List<Notice> notices)
@@ -109,7 +105,7 @@ public final class MakeUpTrigger {
             said.add(Notice.advice(
                     "pressure-decides",
                     "required",
-                    "This rule asks for nothing here. That says nothing about the house pressure: compute it for all"
+                    "This rule requires nothing here. That says nothing about the house pressure: compute it for all"
                             + " exhaust together, and measure it.",
                     Citations.PROPOSED));
         }

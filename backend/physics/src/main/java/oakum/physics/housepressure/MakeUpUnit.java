@@ -162,4 +162,4 @@ public record MakeUpUnit(
                 limitSource = InputRange.PLAUSIBLE,
                 help = "After this time without the damper's open signal the interlock acts.")
         @Nullable
-        Double proofTimeS) {}
+        Double openSignalWithinS) {}

@@ -52,4 +52,4 @@ public record MakeUpUnitResult(
         @Quantity(label = "Mixed temperature with the heater off", unit = Unit.CELSIUS, step = 0.1) @Nullable
         Double mixedUnheatedTemperatureC,
 
-        @Nullable @Entry(label = "Open signal in time") Verdict proofVerdict) {}
+        @Nullable @Entry(label = "Open signal in time") Verdict openSignalVerdict) {}

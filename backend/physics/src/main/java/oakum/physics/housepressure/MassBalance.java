@@ -8,6 +8,9 @@ final class MassBalance {
     /** Greatest part of the flows that may be left over. */
     static final double GREATEST_ERROR = 1e-9;
 
+    /** Flows below this are as good as none; the error is held against at least it. */
+    private static final double LEAST_SCALE_KG_PER_S = 1e-3;
+
     private static final double FARTHEST_ROOT_PA = 1e6;
 
     private MassBalance() {}
@@ -37,7 +40,7 @@ final class MassBalance {
         }
         double root = Roots.bracketed(inRoot, 0, far, 1e-15);
         double error = Math.abs(inRoot.applyAsDouble(root));
-        if (!(error <= GREATEST_ERROR * Math.max(scaleKgPerS, Math.abs(atZero)))) {
+        if (!(error <= GREATEST_ERROR * Math.max(LEAST_SCALE_KG_PER_S, scaleKgPerS))) {
             throw new IllegalStateException("the house's mass balance does not close: " + error + " kg/s remain at "
                     + root * Math.abs(root) + " Pa");
         }

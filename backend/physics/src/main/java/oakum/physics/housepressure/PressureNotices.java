@@ -189,7 +189,7 @@ final class PressureNotices {
                         "wide-opening-without-motor",
                         at + ".motorDamper",
                         text(
-                                "%s is wider than 203 mm (8 in.): Minnesota asks for a motor damper interlocked with the"
+                                "%s is wider than 203 mm (8 in.): Minnesota requires a motor damper interlocked with the"
                                         + " largest exhaust; ask what holds at this place.",
                                 opening.label()),
                         Citations.MINNESOTA));

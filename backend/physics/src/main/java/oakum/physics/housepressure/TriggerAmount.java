@@ -2,7 +2,7 @@ package oakum.physics.housepressure;
 
 import oakum.physics.calculation.Labelled;
 
-/** How much make-up air a rule asks for. */
+/** How much make-up air a rule requires. */
 public enum TriggerAmount implements Labelled {
     WHOLE_EXHAUST("about as much as the exhaust"),
     ABOVE_THRESHOLD("only what is above the threshold");

@@ -155,7 +155,7 @@ class HousePressureTest {
         assertThat(approved.makeUpUnits().get(0).heaterVerdict()).isEqualTo(Verdict.PASSES);
         assertThat(approved.makeUpUnits().get(0).circuitVerdict()).isEqualTo(Verdict.PASSES);
         assertThat(approved.interlock()).isEqualTo(InterlockAct.STOP_FOLLOWED);
-        assertThat(approved.makeUpUnits().get(0).proofVerdict()).isEqualTo(Verdict.PASSES);
+        assertThat(approved.makeUpUnits().get(0).openSignalVerdict()).isEqualTo(Verdict.PASSES);
     }
 
     @Test

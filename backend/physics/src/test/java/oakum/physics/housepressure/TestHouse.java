@@ -58,6 +58,11 @@ final class TestHouse {
         return this;
     }
 
+    TestHouse basis(FlowBasis given, double countC) {
+        flowTemperature = countC;
+        return basis(given);
+    }
+
     TestHouse basis(FlowBasis given) {
         basis = given;
         return this;
