@@ -3,6 +3,7 @@ package oakum.portal.http;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import org.springframework.http.HttpStatus;
 
 /**
@@ -69,6 +70,11 @@ public final class Problem extends RuntimeException {
 
     public String code() {
         return code;
+    }
+
+    /** The whole sentence. */
+    public String detail() {
+        return Objects.requireNonNull(getMessage());
     }
 
     public Map<String, Object> properties() {

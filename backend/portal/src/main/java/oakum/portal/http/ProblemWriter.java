@@ -31,7 +31,7 @@ public class ProblemWriter {
         members.put("type", "about:blank");
         members.put("title", title(problem.status()));
         members.put("status", problem.status().value());
-        members.put("detail", problem.getMessage());
+        members.put("detail", problem.detail());
         members.put("code", problem.code());
         members.putAll(problem.properties());
         return members;
