@@ -2,6 +2,7 @@ package oakum.physics.catalogue;
 
 import java.util.List;
 import java.util.Optional;
+import oakum.physics.airtightness.TightnessTest;
 import oakum.physics.calculation.Calculation;
 import oakum.physics.filtration.CoilState;
 import oakum.physics.filtration.FilterCurve;
@@ -23,6 +24,7 @@ public final class Catalogue {
     public static final List<Calculation<?, ?>> ALL = List.of(
             MoistAirState.CALCULATION,
             AirAtAltitude.CALCULATION,
+            TightnessTest.CALCULATION,
             HousePressure.CALCULATION,
             MakeUpHeater.CALCULATION,
             MakeUpTrigger.CALCULATION,
