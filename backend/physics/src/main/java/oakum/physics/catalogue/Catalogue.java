@@ -2,6 +2,7 @@ package oakum.physics.catalogue;
 
 import java.util.List;
 import java.util.Optional;
+import oakum.physics.airtightness.InfiltrationEstimate;
 import oakum.physics.airtightness.TightnessTest;
 import oakum.physics.calculation.Calculation;
 import oakum.physics.filtration.CoilState;
@@ -25,6 +26,7 @@ public final class Catalogue {
             MoistAirState.CALCULATION,
             AirAtAltitude.CALCULATION,
             TightnessTest.CALCULATION,
+            InfiltrationEstimate.CALCULATION,
             HousePressure.CALCULATION,
             MakeUpHeater.CALCULATION,
             MakeUpTrigger.CALCULATION,
