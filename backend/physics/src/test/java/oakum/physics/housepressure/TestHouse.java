@@ -115,23 +115,23 @@ final class TestHouse {
 
     /** A unit like the demo's: delivers 15 °C, 7 kW, 240 V, 40 A circuit, 200 mm duct. */
     TestHouse makeUp(double m3PerS) {
-        return makeUp(m3PerS, FanPlace.AFTER_HEATER, 0.2);
+        return makeUp(m3PerS, 7000);
     }
 
-    TestHouse makeUp(double m3PerS, FanPlace place, double ductM) {
+    TestHouse makeUp(double m3PerS, double heaterRatingW) {
         units.add(new MakeUpUnit(
                 "mau",
                 "make-up",
                 m3PerS,
-                place,
+                FanPlace.AFTER_HEATER,
                 15,
-                7000.0,
+                heaterRatingW,
                 null,
                 240.0,
                 Phases.SINGLE,
                 40.0,
                 1.25,
-                ductM,
+                0.2,
                 null,
                 null,
                 6.0,
