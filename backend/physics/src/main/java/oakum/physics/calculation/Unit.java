@@ -61,6 +61,25 @@ public enum Unit {
     KILOGRAM_PER_KILOGRAM("KgPerKg", "kg/kg", new Shown("g/kg", 1000, 0, 2), new Shown("gr/lb", 7000, 0, 1)),
     JOULE_PER_KILOGRAM("JPerKg", "J/kg", new Shown("kJ/kg", 0.001, 0, 2), new Shown("Btu/lb", 1 / 2326.0, 0, 2)),
     WATT("W", "W", new Shown("W", 1, 0, 0), new Shown("Btu/h", 3600 / 1055.05585262, 0, 0)),
+    /** Conductivity of a material. */
+    WATT_PER_METRE_KELVIN(
+            "WPerMK",
+            "W/(m.K)",
+            new Shown("W/(m·K)", 1, 0, 3),
+            new Shown("Btu·in./(h·ft²·°F)", 12 * 0.3048 * 3600 / (1.8 * 1055.05585262), 0, 2)),
+    /** Heat transfer through an area, the U-value. */
+    WATT_PER_SQUARE_METRE_KELVIN(
+            "WPerM2K",
+            "W/(m2.K)",
+            new Shown("W/(m²·K)", 1, 0, 3),
+            new Shown("Btu/(h·ft²·°F)", 0.09290304 * 3600 / (1.8 * 1055.05585262), 0, 3)),
+    /** Thermal resistance of an area. */
+    SQUARE_METRE_KELVIN_PER_WATT(
+            "M2KPerW",
+            "m2.K/W",
+            new Shown("m²·K/W", 1, 0, 2),
+            new Shown("h·ft²·°F/Btu", 1.8 * 1055.05585262 / (0.09290304 * 3600), 0, 1)),
+    LITRE("L", "L", new Shown("L", 1, 0, 0), new Shown("gal", 1 / 3.785411784, 0, 0)),
     /** Electrical power: watts in both habits. */
     ELECTRIC_WATT("W", "W", new Shown("W", 1, 0, 0), new Shown("W", 1, 0, 0)),
     KILOWATT_HOUR("KWh", "kW.h", new Shown("kWh", 1, 0, 0), new Shown("kWh", 1, 0, 0)),

@@ -1,0 +1,49 @@
+package oakum.portal.houserecord;
+
+import java.util.List;
+
+/**
+ * A house as everybody who may see it sees it.
+ *
+ * @param id its short code: H1
+ * @param version counts its changes; the entity tag
+ * @param actions what the caller may do now
+ */
+public record HouseView(
+        String id,
+        String name,
+        String place,
+        double latitudeDeg,
+        double longitudeDeg,
+        double altitudeM,
+        String timeZone,
+        Stage stage,
+        double floorAreaM2,
+        double netVolumeM3,
+        double volumeWithFloorsM3,
+        double envelopeAreaM2,
+        int bedroomCount,
+        double designOutdoorC,
+        long version,
+        List<String> actions) {
+
+    static HouseView of(House house, HouseMeasures m, List<String> actions) {
+        return new HouseView(
+                house.id(),
+                m.name(),
+                m.place(),
+                m.latitudeDeg(),
+                m.longitudeDeg(),
+                m.altitudeM(),
+                m.timeZone(),
+                m.stage(),
+                m.floorAreaM2(),
+                m.netVolumeM3(),
+                m.volumeWithFloorsM3(),
+                m.envelopeAreaM2(),
+                m.bedroomCount(),
+                m.designOutdoorC(),
+                house.version(),
+                actions);
+    }
+}
