@@ -7,6 +7,7 @@ import oakum.physics.airtightness.TightnessTest;
 import oakum.physics.calculation.Calculation;
 import oakum.physics.filtration.CoilState;
 import oakum.physics.filtration.FilterCurve;
+import oakum.physics.filtration.FilterSizing;
 import oakum.physics.filtration.MervGrade;
 import oakum.physics.filtration.ParticleBalance;
 import oakum.physics.housepressure.DoorForce;
@@ -33,6 +34,7 @@ public final class Catalogue {
             MakeUpTable.CALCULATION,
             DryerDuct.CALCULATION,
             DoorForce.CALCULATION,
+            FilterSizing.CALCULATION,
             FilterCurve.CALCULATION,
             MervGrade.CALCULATION,
             ParticleBalance.CALCULATION,
