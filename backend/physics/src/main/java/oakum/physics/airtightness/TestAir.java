@@ -5,7 +5,7 @@ import oakum.physics.moistair.MoistAir;
 /** Density and viscosity of the air of a fan-pressurisation test, as each standard prints them. */
 final class TestAir {
     /** Viscosity at 20 °C, Pa·s. */
-    static final double REFERENCE_VISCOSITY_PA_S = viscosityPaS(20);
+    static final double REFERENCE_VISCOSITY_PA_S = MoistAir.viscosityPaS(20);
 
     private TestAir() {}
 
@@ -28,11 +28,5 @@ final class TestAir {
         double t = temperatureC + MoistAir.ZERO_C_IN_K;
         double vapour = relativeHumidityFraction * Math.exp(59.484085 - 6790.4985 / t - 5.02802 * Math.log(t));
         return (pressurePa - 0.37802 * vapour) / (287.055 * t);
-    }
-
-    /** Viscosity of air, Pa·s (Sutherland's formula). */
-    static double viscosityPaS(double temperatureC) {
-        double t = temperatureC + MoistAir.ZERO_C_IN_K;
-        return 1.458e-6 * Math.pow(t, 1.5) / (t + 110.4);
     }
 }

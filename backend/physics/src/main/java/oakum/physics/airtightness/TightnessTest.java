@@ -17,6 +17,7 @@ import oakum.physics.calculation.Source;
 import oakum.physics.calculation.Unit;
 import oakum.physics.calculation.Verdict;
 import oakum.physics.calculation.Violation;
+import oakum.physics.moistair.MoistAir;
 import oakum.physics.moistair.PlacePressure;
 import org.jspecify.annotations.Nullable;
 
@@ -734,7 +735,7 @@ public final class TightnessTest {
         double n = tested.exponent();
         double viscosity = standard == Standard.ISO_9972
                 ? 1
-                : Math.pow(TestAir.viscosityPaS(leakTemperatureC) / TestAir.REFERENCE_VISCOSITY_PA_S, 2 * n - 1);
+                : Math.pow(MoistAir.viscosityPaS(leakTemperatureC) / TestAir.REFERENCE_VISCOSITY_PA_S, 2 * n - 1);
         double density = Math.pow(leakDensityKgPerM3 / PowerLaw.REFERENCE_DENSITY_KG_PER_M3, 1 - n);
         return new PowerLaw(tested.coefficientM3PerSPaN() * viscosity * density, n);
     }

@@ -77,7 +77,7 @@ final class Air {
     }
 
     double leakViscosityPaS(boolean inwards) {
-        return viscosityPaS(leakC(inwards));
+        return MoistAir.viscosityPaS(leakC(inwards));
     }
 
     /** What a fan's rated pressure becomes: under OWN_STATE ratings count in standard air and fall with the density. */
@@ -94,13 +94,7 @@ final class Air {
         if (basis != FlowBasis.OWN_STATE) {
             return 1;
         }
-        return Math.pow(viscosityPaS(STANDARD_C) / leakViscosityPaS(inwards), 2 * exponent - 1)
+        return Math.pow(MoistAir.viscosityPaS(STANDARD_C) / leakViscosityPaS(inwards), 2 * exponent - 1)
                 * Math.pow(STANDARD_KG_PER_M3 / leakKgPerM3(inwards), 1 - exponent);
-    }
-
-    /** Dynamic viscosity of air (Sutherland's equation; ISO 9972, from memory). */
-    static double viscosityPaS(double temperatureC) {
-        double kelvin = temperatureC + MoistAir.ZERO_C_IN_K;
-        return 1.458e-6 * Math.pow(kelvin, 1.5) / (kelvin + 110.4);
     }
 }

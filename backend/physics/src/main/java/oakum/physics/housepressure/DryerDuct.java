@@ -13,6 +13,7 @@ import oakum.physics.calculation.Unit;
 import oakum.physics.calculation.Verdict;
 import oakum.physics.duct.DuctSurface;
 import oakum.physics.duct.RoundDuct;
+import oakum.physics.moistair.MoistAir;
 
 /** What a dryer can push through its duct. */
 public final class DryerDuct {
@@ -133,7 +134,7 @@ public final class DryerDuct {
         Air air = new Air(
                 FlowBasis.LOCAL, input.altitudeM(), input.temperatureC(), input.temperatureC(), input.temperatureC());
         double density = air.countKgPerM3();
-        double viscosity = Air.viscosityPaS(input.temperatureC());
+        double viscosity = MoistAir.viscosityPaS(input.temperatureC());
         double drop = duct.dropPa(input.airflowM3PerS(), density, viscosity);
         double possible = duct.airflowM3PerS(input.availablePa(), density, viscosity);
         return new Result(

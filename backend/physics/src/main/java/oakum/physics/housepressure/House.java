@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Collectors;
+import oakum.physics.airtightness.PowerLaw;
 import oakum.physics.calculation.Verdict;
 
 /**
@@ -19,7 +20,7 @@ final class House {
 
     private final HousePressureInput input;
     private final Air air;
-    private final Envelope envelope;
+    private final PowerLaw envelope;
     private final Map<String, Opening> openings = new LinkedHashMap<>();
     private double greatestErrorKgPerS;
 
@@ -31,7 +32,7 @@ final class House {
                 input.indoorTemperatureC(),
                 input.outdoorTemperatureC(),
                 input.flowTemperatureC());
-        this.envelope = new Envelope(input.q50M3PerS(), input.exponent());
+        this.envelope = PowerLaw.ofAirflow50(input.q50M3PerS(), input.exponent());
         input.openings().forEach(o -> openings.put(o.id(), o.opening()));
     }
 

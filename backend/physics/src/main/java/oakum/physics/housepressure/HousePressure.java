@@ -14,6 +14,7 @@ import oakum.physics.calculation.Verdict;
 import oakum.physics.calculation.Violation;
 import oakum.physics.duct.DuctSurface;
 import oakum.physics.duct.RoundDuct;
+import oakum.physics.moistair.MoistAir;
 import org.jspecify.annotations.Nullable;
 
 /** House pressure and make-up air: what every combination of the exhaust devices does to the house. */
@@ -213,7 +214,7 @@ public final class HousePressure {
                 velocity == null || velocityLimit == null ? null : Verdict.atMost(velocity, 0, velocityLimit),
                 duct == null || unit.ductLengthM() == null
                         ? null
-                        : (Double) duct.dropPa(actualM3PerS, wantedKgPerM3, Air.viscosityPaS(house.wantedC(unit))),
+                        : (Double) duct.dropPa(actualM3PerS, wantedKgPerM3, MoistAir.viscosityPaS(house.wantedC(unit))),
                 outlet == null || free == null
                         ? null
                         : (Double) MakeUpHeat.outletVelocityMPerS(actualM3PerS, outlet, free),

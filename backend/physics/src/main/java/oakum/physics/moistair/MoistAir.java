@@ -274,6 +274,12 @@ public final class MoistAir {
         return (1 + humidityRatioKgPerKg) / volumeM3PerKg(dryBulbC, humidityRatioKgPerKg, pressurePa);
     }
 
+    /** Dynamic viscosity of air, Pa·s (Sutherland's formula; ISO 9972 and ASTM E779, from memory). */
+    public static double viscosityPaS(double temperatureC) {
+        double kelvin = temperatureC + ZERO_C_IN_K;
+        return 1.458e-6 * Math.pow(kelvin, 1.5) / (kelvin + 110.4);
+    }
+
     /** Density of dry air, kg/m³. */
     public static double dryAirDensityKgPerM3(double temperatureC, double pressurePa) {
         return densityKgPerM3(temperatureC, 0, pressurePa);

@@ -1,6 +1,7 @@
 package oakum.physics.housepressure;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -171,7 +172,7 @@ final class TestHouse {
     }
 
     Map<String, Combination> byId() {
-        Map<String, Combination> map = new java.util.HashMap<>();
+        Map<String, Combination> map = new HashMap<>();
         result().combinations().forEach(c -> map.put(c.id(), c));
         return map;
     }
