@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest'
 import { Problem } from '../src/api/problem.ts'
-import { type Field, fromTexts, pathOf, pointer, withValue } from '../src/form/field.ts'
+import { type Field, pathOf, pointer, withValue } from '../src/form/field.ts'
 import { Form, rangeText } from '../src/form/form.ts'
 import { system } from '../src/units/system.ts'
 
@@ -127,14 +127,6 @@ describe('pointers', () => {
     const after = withValue(before, ['rows', 0, 'x'], 2)
     expect(before.rows[0]!.x).toBe(1)
     expect(after).toEqual({ a: { b: 1 }, rows: [{ x: 2 }] })
-  })
-
-  test('a worked example kept as texts becomes a record', () => {
-    const texts = { exponent: '0.65', 'devices[hood].id': 'hood', 'devices[hood].airflowM3PerS': '0.2' }
-    expect(fromTexts(fields, texts)).toEqual({
-      exponent: 0.65,
-      devices: [{ id: 'hood', airflowM3PerS: 0.2 }],
-    })
   })
 })
 

@@ -93,39 +93,3 @@ function put(here: Value, path: Path, value: Value): Value {
   else row[step] = next
   return row
 }
-
-/** Builds a record from pointers and texts, as worked examples are kept. */
-export function fromTexts(fields: Field[], texts: Record<string, string>): Row {
-  return read(fields, '', texts)
-}
-
-function read(fields: Field[], prefix: string, texts: Record<string, string>): Row {
-  const row: Row = {}
-  for (const field of fields) {
-    const value = readField(field, prefix + field.name, texts)
-    if (value !== undefined) row[field.name] = value
-  }
-  return row
-}
-
-function readField(field: Field, at: string, texts: Record<string, string>): Value {
-  if (field.kind === 'GROUP') {
-    const present = Object.keys(texts).some((k) => k.startsWith(`${at}.`))
-    return present || !field.optional ? read(field.fields, `${at}.`, texts) : undefined
-  }
-  if (field.kind === 'ROWS' || field.kind === 'NUMBERS') {
-    const keys = new Set<string>()
-    for (const key of Object.keys(texts)) {
-      if (key.startsWith(`${at}[`)) keys.add(key.slice(at.length + 1, key.indexOf(']', at.length)))
-    }
-    const list = [...keys]
-    return field.kind === 'ROWS'
-      ? list.map((key) => read(field.fields, `${at}[${key}].`, texts))
-      : list.map((key) => Number(texts[`${at}[${key}]`]))
-  }
-  const text = texts[at]
-  if (text === undefined) return undefined
-  if (field.kind === 'NUMBER' || field.kind === 'INTEGER') return Number(text)
-  if (field.kind === 'YES_NO') return text === 'true'
-  return text
-}

@@ -6,7 +6,7 @@ import type { CalculationLine } from './types.ts'
 
 /** Every calculation, in the order of the printed book. */
 export default function CalculationsPage({ house }: { house?: string }) {
-  const list = useResource<CalculationLine[] | { items: CalculationLine[] }>('/calculations')
+  const list = useResource<CalculationLine[]>('/calculations')
   const base = house ? `/houses/${encodeURIComponent(house)}/calculations` : '/calculations'
   return (
     <Sheet
@@ -22,7 +22,7 @@ export default function CalculationsPage({ house }: { house?: string }) {
       <Of resource={list}>
         {(came) => (
           <ul class="matters calculations">
-            {(Array.isArray(came) ? came : came.items).map((c) => (
+            {came.map((c) => (
               <li key={c.id}>
                 <a href={`${base}/${c.id}`}>{c.title}</a>
                 <p>

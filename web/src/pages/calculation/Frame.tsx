@@ -19,6 +19,8 @@ interface FrameProps<O> {
   title?: string
   lead?: ComponentChildren
   extras?: FieldExtras
+  /** Over the fields: a choice of which of them are known. */
+  before?: ComponentChildren
   /** Words of the units choice: what this page's numbers are read in. */
   unitWords?: { IP: string; SI: string }
   /** The result. */
@@ -66,6 +68,7 @@ export function Frame<O>(props: FrameProps<O>) {
               void compute()
             }}
           >
+            {props.before}
             <DeclaredForm form={form} extras={extras} />
             <div class="acts">
               <button type="submit" class="b main">

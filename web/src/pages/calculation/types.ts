@@ -45,7 +45,7 @@ export interface Notice {
 /** A computed answer. Nothing is stored. */
 export interface Answer<I = Row, O = Row> {
   inputs: I
-  outputs: O
+  output: O
   /** The outputs rounded once to their declared steps: what is shown and what people compare. */
   printed: O
   notices: Notice[]
@@ -55,16 +55,7 @@ export interface Answer<I = Row, O = Row> {
   copyCode: string
 }
 
-const STATUS_WORDS: Record<string, string> = {
-  SEEN: '',
-  FROM_MEMORY: 'from memory',
-  COMPUTED: 'computed independently',
-  COMMON_PRACTICE: 'common practice, no published source',
-  PROPOSED: 'proposed here, no published source',
-}
-
 /** A citation with how well it was seen, where that needs saying. */
 export function cited(source: Source): string {
-  const words = STATUS_WORDS[source.status] ?? source.status
-  return words ? `${source.citation} (${words})` : source.citation
+  return source.status === 'seen' ? source.citation : `${source.citation} (${source.status})`
 }
