@@ -20,7 +20,8 @@ export function minMax(
   const outTimes: number[] = []
   const outValues: (number | null)[] = []
   const start = lowerBound(times, from)
-  const end = lowerBound(times, to + Number.MIN_VALUE)
+  let end = lowerBound(times, to)
+  while (end < times.length && times[end] === to) end++
   if (end - start <= spans * 2) {
     for (let i = start; i < end; i++) {
       outTimes.push(times[i]!)
