@@ -98,7 +98,8 @@ function Strand({ first, last, torn }: { first?: boolean; last?: boolean; torn?:
         {torn && (
           <>
             <path class="pap" d="M0-12l5-5 8 7 8-7 8 6 7-5v34l-7-6-7 7-8-8-7 6-7-7z" />
-            <path class="o" stroke-width="2" d="M3-14l3-3 7 7 8-7 8 6 4-4M3 12l4-2 7 7 7-6 8 8 4-4" />
+            <path class="o" stroke-width="2" d="M3-14l3-3 7 7 8-7 8 6 4-4" />
+            {!last && <path class="o" stroke-width="2" d="M3 12l4-2 7 7 7-6 8 8 4-4" />}
           </>
         )}
       </svg>

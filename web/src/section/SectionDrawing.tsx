@@ -3,10 +3,12 @@ import { useId } from 'preact/hooks'
 import { HatchDefs } from '../parts/Hatches.tsx'
 import { system } from '../units/system.ts'
 import {
+  airDepth,
   type Box,
   diameterOf,
   geometryOf,
   MARK_MM,
+  overlap,
   type Placed,
   placeMarks,
   type SectionGeometry,
@@ -24,23 +26,23 @@ const LINE = 200
 interface SectionDrawingProps {
   model: SectionModel
   /** Whose marks are drawn; none where left out. */
-  role?: string
+  marksFor?: string
   /** Names and thicknesses of the layers; off where the sheet is about something else. */
   notes?: boolean
 }
 
 /** The house cut open, to scale, drawn from its record. */
-export function SectionDrawing({ model, role, notes = true }: SectionDrawingProps) {
+export function SectionDrawing({ model, marksFor, notes = true }: SectionDrawingProps) {
   const id = useId().replace(/[^\w-]/g, '')
   const g = geometryOf(model)
   const left = g.bounds.left - 1500
-  const right = g.bounds.right + (notes ? 2400 : 700)
+  const right = g.bounds.right + (notes ? Math.max(1500, longestNote(model) + 450) : 900)
   const noteRows = notes ? model.roof.layers.length + 2 : 1
   const top = Math.min(g.bounds.top - 500, g.roofTopAt(250) - noteRows * LINE - 250)
   const bottom = g.bounds.bottom + (notes ? 900 : 650)
   const words = labels(model, g)
   const taken: Box[] = words.map(boxOf)
-  const marks = role ? (model.marks[role] ?? []) : []
+  const marks = marksFor ? (model.marks[marksFor] ?? []) : []
   const anchors = marks.map((m) => anchorOf(m.on, model, g))
   const places = placeMarks(anchors, taken, [left, top, right, bottom])
   return (
@@ -174,15 +176,16 @@ function LayerShape({ shape, id }: { shape: Shape; id: string }) {
 function Ground({ model, g, id }: { model: SectionModel; g: SectionGeometry; id: string }) {
   const y = model.form.groundMm
   const width = model.form.widthMm
+  const edge = airDepth(model.wall) ?? 0
   const deep = Math.max(y + 350, g.floorMm + g.slabMm)
-  const d = `M${g.bounds.left - 600} ${y}H${-g.wallMm}V${deep}H${g.bounds.left - 600}zM${width + g.wallMm} ${y}H${g.bounds.right + 600}V${deep}H${width + g.wallMm}z`
+  const d = `M${g.bounds.left - 600} ${y}H${-edge}V${deep}H${g.bounds.left - 600}zM${width + edge} ${y}H${g.bounds.right + 600}V${deep}H${width + edge}z`
   return (
     <>
       <path d={d} fill={`url(#${id}-earth)`} />
       <path
         class="o"
         stroke-width="26"
-        d={`M${g.bounds.left - 600} ${y}H${-g.wallMm}M${width + g.wallMm} ${y}H${g.bounds.right + 600}`}
+        d={`M${g.bounds.left - 600} ${y}H${-edge}M${width + edge} ${y}H${g.bounds.right + 600}`}
       />
     </>
   )
@@ -398,11 +401,11 @@ function labels(model: SectionModel, g: SectionGeometry): Word[] {
       case 'VENTILATOR':
         add('fresh air in', out, y - 420, 'end')
         add('used air out', out, y - 80, 'end')
-        add(e.label, x - 350, y + 190, 'start')
+        for (const [i, line] of twoLines(e.label).entries()) add(line, x, y + 190 + i * LINE * 0.9, 'middle')
         break
       case 'AIR_HANDLER':
-        add(e.label, x, y - 1450, 'middle')
-        add(e.note, x, y - 1290, 'middle', true)
+        for (const [i, line] of twoLines(e.label).entries()) add(line, x, y - 1470 + i * LINE * 0.9, 'middle')
+        add(e.note, x + 390, y - 590, 'start', true)
         break
       case 'WATER_HEATER':
         for (const [i, line] of twoLines(e.label).entries()) add(line, x, y - 900 + i * LINE, 'middle')
@@ -416,8 +419,17 @@ function labels(model: SectionModel, g: SectionGeometry): Word[] {
         break
     }
   }
-  for (const s of model.sensors)
-    words.push({ text: s.label, x: s.at.xMm + 110, y: s.at.yMm + 60, anchor: 'start', quiet: true })
+  // a sensor's name goes to the side where nothing else is written
+  for (const { label, at } of model.sensors) {
+    const sides: Word[] = [
+      { text: label, x: at.xMm + 110, y: at.yMm + 60, anchor: 'start', quiet: true },
+      { text: label, x: at.xMm - 110, y: at.yMm + 60, anchor: 'end', quiet: true },
+      { text: label, x: at.xMm, y: at.yMm - 120, anchor: 'middle', quiet: true },
+      { text: label, x: at.xMm, y: at.yMm + 250, anchor: 'middle', quiet: true },
+    ]
+    const taken = words.map(boxOf)
+    words.push(sides.find((side) => !taken.some((box) => overlap(boxOf(side), box))) ?? sides[0]!)
+  }
   return words
 }
 
@@ -435,6 +447,12 @@ function anchorOf(on: string, model: SectionModel, g: SectionGeometry): XY {
   if (on === 'roof') return [width * 0.45, g.roofAirAt(width * 0.45)]
   if (on === 'slab') return [width * 0.6, g.floorMm + g.slabMm / 2]
   return [width + g.wallMm / 2, -1500]
+}
+
+/** Room that the words of the wall's layers need. */
+function longestNote({ wall }: SectionModel): number {
+  const letters = wall.layers.map((layer, i) => layerWords(wall, i).length + (layer.air ? 10 : 0))
+  return Math.max(...letters, wall.label.length + wall.note.length + 10) * TEXT * 0.56
 }
 
 /** Words for a layer: its thickness in the units of the day, then its name. */
@@ -558,8 +576,8 @@ function Levels({ model, g, left, right, top, bottom }: LevelsProps) {
       <text font-size={TEXT} x={width / 2} y={y + 62} text-anchor="middle">
         {long(width)}
       </text>
-      <path class="o" stroke-width="9" d={`M${-g.wallMm - 700} 0H${-g.wallMm - 100}`} />
-      <text font-size={TEXT} class="t2 halo" stroke-width="60" x={-g.wallMm - 720} y="-30" text-anchor="end">
+      <path class="o" stroke-width="9" d={`M${width + g.wallMm + 90} 0H${width + g.wallMm + 800}`} />
+      <text font-size={TEXT} class="t2 halo" stroke-width="60" x={width + g.wallMm + 420} y="-40">
         ±0
       </text>
       <path

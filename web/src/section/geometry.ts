@@ -345,7 +345,7 @@ export function sleeves(equipment: Equipment, foot: XY): number[] {
 /** A box that something takes up: left, top, right, bottom. */
 export type Box = [number, number, number, number]
 
-const overlap = (a: Box, b: Box) => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3]
+export const overlap = (a: Box, b: Box) => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3]
 
 export const MARK_MM = 290
 
