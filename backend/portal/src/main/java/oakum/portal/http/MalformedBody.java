@@ -13,7 +13,6 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import oakum.physics.calculation.Refused;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.HttpStatus;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.exc.InputCoercionException;
 import tools.jackson.core.exc.StreamConstraintsException;
@@ -51,8 +50,7 @@ public final class MalformedBody {
             }
         }
         String field = pointer(e.getPath());
-        Problem problem = new Problem(HttpStatus.BAD_REQUEST, "malformed-body", sentence(e, field));
-        return field.isEmpty() ? problem : problem.with("field", field);
+        return Problem.malformed(field, sentence(e, field));
     }
 
     private static String sentence(JacksonException e, String field) {

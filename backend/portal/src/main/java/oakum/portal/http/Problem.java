@@ -37,6 +37,12 @@ public final class Problem extends RuntimeException {
                 HttpStatus.NOT_FOUND, "not-found", "There is no " + what + " \"" + id + "\" that you may see.");
     }
 
+    /** A body or parameter that cannot be read; names the field, empty for the whole. */
+    public static Problem malformed(String field, String detail) {
+        Problem problem = new Problem(HttpStatus.BAD_REQUEST, "malformed-body", detail);
+        return field.isEmpty() ? problem : problem.with("field", field);
+    }
+
     /** Signed in, but not allowed. */
     public static Problem forbidden(String detail) {
         return new Problem(HttpStatus.FORBIDDEN, "not-allowed", detail);
