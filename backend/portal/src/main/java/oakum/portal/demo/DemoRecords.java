@@ -1,0 +1,546 @@
+package oakum.portal.demo;
+
+import java.util.List;
+import oakum.physics.housepressure.DeviceKind;
+import oakum.portal.houserecord.AirPart;
+import oakum.portal.houserecord.EnclosurePart;
+import oakum.portal.houserecord.EnclosurePart.Assembly;
+import oakum.portal.houserecord.EnclosurePart.AssemblyKind;
+import oakum.portal.houserecord.EnclosurePart.Control;
+import oakum.portal.houserecord.EnclosurePart.ControlOfLayer;
+import oakum.portal.houserecord.EnclosurePart.Hatch;
+import oakum.portal.houserecord.EnclosurePart.Layer;
+import oakum.portal.houserecord.HeatPart;
+import oakum.portal.houserecord.HouseMeasures;
+import oakum.portal.houserecord.MoisturePart;
+import oakum.portal.houserecord.SensorsPart;
+import oakum.portal.houserecord.Stage;
+import oakum.portal.houserecord.VolumeBasis;
+import oakum.portal.houserecord.WaterPart;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The records of the invented houses. Conductivities and capacities are plausible values from memory; places, houses and
+ * events are invented. Flows are given in cubic feet a minute and sizes in inches where the firm speaks of them so.
+ */
+final class DemoRecords {
+    private static final double CUBIC_FOOT_M3 = 0.028316846592;
+    private static final double INCH_M = 0.0254;
+    private static final String FIRM_RULES = "firm rules, edition 7";
+
+    private DemoRecords() {}
+
+    static double cfm(double cubicFeetPerMinute) {
+        return cubicFeetPerMinute * CUBIC_FOOT_M3 / 60;
+    }
+
+    static double litresPerSecond(double flow) {
+        return flow / 1000;
+    }
+
+    static double cubicMetresPerHour(double flow) {
+        return flow / 3600;
+    }
+
+    /** What one demo house holds. */
+    record DemoHouse(
+            String id,
+            HouseMeasures measures,
+            EnclosurePart enclosure,
+            AirPart air,
+            HeatPart heat,
+            MoisturePart moisture,
+            WaterPart water,
+            SensorsPart sensors) {}
+
+    static DemoHouse h1() {
+        return new DemoHouse(
+                "H1",
+                new HouseMeasures(
+                        "Saddle Spruce",
+                        "Spruce Hollow",
+                        37.8,
+                        -106.9,
+                        2350,
+                        "America/Denver",
+                        Stage.DESIGN,
+                        144,
+                        446,
+                        446,
+                        444,
+                        3,
+                        -25),
+                new EnclosurePart(
+                        List.of(h1Wall(), h1Roof(), slab(144, 0.200)),
+                        new EnclosurePart.Windows(26, 0.80, 0.50),
+                        new EnclosurePart.Membrane("Outer membrane, made for permanent sun", 180, true),
+                        new EnclosurePart.Form(16, 9, 2.4, 3.8, 1, false, EnclosurePart.RoofKind.SHED)),
+                h1Air(400),
+                new HeatPart(
+                        3500.0, 20.0, heatPump("Ducted heat pump", 5300, 0.80, point("designCold", -25, 4600)), null),
+                moisture(0.3125, limit("mild", 0, 0.40), limit("cold", -10, 0.35), limit("deepCold", -25, 0.28)),
+                water(250, "mechanical room", 21, null),
+                sensors(
+                        place("living", "Living room", "temperature, humidity, CO₂", 0.62, 0.45),
+                        place("filterDrop", "Across the deep filter", "pressure drop", 0.24, 0.35),
+                        place("northSheathing", "North sheathing, low", "wood moisture", 0.04, 0.25)));
+    }
+
+    static AirPart h1Air(double hoodCfm) {
+        return new AirPart(
+                new AirPart.Tightness(0.6, VolumeBasis.NET, cubicMetresPerHour(268), 0.65, null),
+                List.of(hood(hoodCfm)),
+                List.of(new AirPart.MakeUp(
+                        "kitchen",
+                        "Make-up air for the range hood",
+                        cfm(380),
+                        0.200,
+                        7000.0,
+                        15,
+                        240.0,
+                        40.0,
+                        0.12,
+                        0.65,
+                        15.0,
+                        "rangeHood")),
+                List.of(),
+                ventilation(40, 40, 35.6, 0.76),
+                airHandler(500, 230, 125, 60, 5300),
+                List.of(filter("20×25×5", 20, 25, 5, 1, 14, 9)),
+                limits());
+    }
+
+    static DemoHouse h2() {
+        return new DemoHouse(
+                "H2",
+                new HouseMeasures(
+                        "North Tamarack",
+                        "North Tamarack",
+                        47.5,
+                        -93.8,
+                        430,
+                        "America/Chicago",
+                        Stage.CLOSE_UP,
+                        268,
+                        696,
+                        759,
+                        502,
+                        4,
+                        -30),
+                new EnclosurePart(
+                        List.of(
+                                doubleStudWall(0.127, 0.019, "spruce boards, closed lap", 0.022), ventedRoof(0.560, 95),
+                                slab(89, 0.150), basementWall()),
+                        new EnclosurePart.Windows(31, 0.80, 0.50),
+                        new EnclosurePart.Membrane("Outer membrane, not for open joints", 90, false),
+                        new EnclosurePart.Form(10.5, 8.5, 5.6, 5.6, 2, true, EnclosurePart.RoofKind.GABLE)),
+                new AirPart(
+                        new AirPart.Tightness(0.6, VolumeBasis.NET, cubicMetresPerHour(418), 0.65, null),
+                        List.of(hood(300)),
+                        List.of(makeUp(285)),
+                        List.of(),
+                        ventilation(60, 60, 57.7, 0.76),
+                        airHandler(700, 320, 125, 60, 7000),
+                        List.of(filter("20×20×5", 20, 20, 5, 2, 14, 9)),
+                        limits()),
+                new HeatPart(
+                        5100.0, 20.0, heatPump("Ducted heat pump", 7000, 1.0, point("designCold", -30, 4200)), 5000.0),
+                moisture(0.3125, limit("mild", 0, 0.40), limit("cold", -10, 0.33), limit("deepCold", -30, 0.25)),
+                water(300, "basement", 180, null),
+                sensors(
+                        place("northSheathing", "North sheathing, high", "wood moisture", 0.04, 0.6),
+                        place("northEast", "North-east corner, high", "wood moisture", 0.96, 0.62)));
+    }
+
+    static DemoHouse h3() {
+        return new DemoHouse(
+                "H3",
+                new HouseMeasures(
+                        "Gannet Cove",
+                        "Gannet Cove",
+                        44.3,
+                        -67.9,
+                        15,
+                        "America/New_York",
+                        Stage.LATER,
+                        157,
+                        401,
+                        429,
+                        351,
+                        3,
+                        -17),
+                new EnclosurePart(
+                        List.of(
+                                doubleStudWall(0.076, 0.019, "cedar shingles on mat", 0.018),
+                                ventedRoof(0.480, 79),
+                                slab(79, 0.200)),
+                        new EnclosurePart.Windows(24, 0.80, 0.45),
+                        new EnclosurePart.Membrane("Outer membrane", 90, false),
+                        new EnclosurePart.Form(9.6, 8.2, 5.3, 5.3, 2, false, EnclosurePart.RoofKind.GABLE)),
+                new AirPart(
+                        new AirPart.Tightness(0.6, VolumeBasis.NET, cubicMetresPerHour(241), 0.65, null),
+                        List.of(hood(300)),
+                        List.of(makeUp(280)),
+                        List.of(),
+                        ventilation(40, 40, 37.6, 0.76),
+                        airHandler(450, 200, 125, 62, 3500),
+                        List.of(filter("16×25×4", 16, 25, 4, 1, 17, 11)),
+                        limits()),
+                new HeatPart(
+                        3000.0, 20.0, heatPump("Ducted heat pump", 3500, 1.0, point("designCold", -17, 3600)), null),
+                moisture(0.3125, limit("mild", 0, 0.42), limit("cold", -10, 0.35), limit("deepCold", -17, 0.30)),
+                water(190, "heater room with two transfer grilles", 12.6, 0.062),
+                sensors(
+                        place("living", "Living room", "temperature, humidity", 0.62, 0.3),
+                        place("bedroom", "Primary bedroom", "CO₂, temperature, humidity", 0.35, 0.62),
+                        place("bath", "Bath up", "humidity", 0.75, 0.62),
+                        place("filterDrop", "Across the deep filter", "pressure drop", 0.2, 0.28),
+                        place("pan", "Pan under the water heater", "leak", 0.28, 0.15),
+                        place("northSheathing", "North sheathing, high", "wood moisture", 0.04, 0.6)));
+    }
+
+    /** The same part once a test has measured the tightness. */
+    static AirPart measured(AirPart air, double q50M3PerH, double exponent, String day) {
+        return new AirPart(
+                new AirPart.Tightness(0.6, VolumeBasis.NET, cubicMetresPerHour(q50M3PerH), exponent, day),
+                air.exhaust(),
+                air.makeUp(),
+                air.passiveOpenings(),
+                air.ventilation(),
+                air.airHandler(),
+                air.filters(),
+                air.limits());
+    }
+
+    /** A house of the care list: nothing of its design is in the record, only what its follow-up needs. */
+    static HouseMeasures careHouse(String name, String place, double altitudeM, String timeZone) {
+        return new HouseMeasures(name, place, 45, -90, altitudeM, timeZone, Stage.LATER, 165, 430, 455, 400, 3, -20);
+    }
+
+    private static Assembly h1Wall() {
+        return new Assembly(
+                "wall",
+                "Wall, split insulation",
+                AssemblyKind.WALL,
+                155,
+                List.of(
+                        layer("gypsum", "gypsum", "gypsum board with latex paint", 0.013, 0.16, Hatch.BOARD),
+                        cavity("service", "service space", 0.038, 0.16),
+                        layer(
+                                "inner",
+                                "smart membrane",
+                                "variable-permeance membrane, taped",
+                                0.0004,
+                                null,
+                                Hatch.MEMBRANE,
+                                Control.VAPOUR),
+                        layer(
+                                "studs",
+                                "140 studs, cellulose",
+                                "dense-pack cellulose",
+                                0.140,
+                                0.040,
+                                Hatch.FIBRE,
+                                Control.THERMAL),
+                        layer(
+                                "sheathing",
+                                "plywood, taped",
+                                "plywood, joints taped",
+                                0.012,
+                                0.12,
+                                Hatch.PANEL,
+                                Control.AIR),
+                        layer(
+                                "membrane",
+                                "outer membrane",
+                                "vapour-open membrane for permanent sun",
+                                0.0006,
+                                null,
+                                Hatch.MEMBRANE,
+                                Control.WATER),
+                        layer("wool", "mineral wool", "mineral wool board", 0.150, 0.036, Hatch.RIGID, Control.THERMAL),
+                        cavityDraining("furring", "cavity, vented", 0.038),
+                        layer(
+                                "cladding",
+                                "metal, charred board",
+                                "metal and charred board, closed joint",
+                                0.019,
+                                null,
+                                Hatch.CLADDING,
+                                Control.RAIN)));
+    }
+
+    private static Assembly h1Roof() {
+        return new Assembly(
+                "roof",
+                "Roof, deep rafters",
+                AssemblyKind.ROOF,
+                146,
+                List.of(
+                        layer("gypsum", "gypsum", "gypsum board", 0.013, 0.16, Hatch.BOARD),
+                        cavity("service", "service space", 0.038, 0.16),
+                        layer("deck", "plywood, taped", "plywood, joints taped", 0.012, 0.12, Hatch.PANEL, Control.AIR),
+                        layer(
+                                "rafters",
+                                "rafters, dense-pack cellulose",
+                                "dense-pack cellulose",
+                                0.406,
+                                0.040,
+                                Hatch.FIBRE,
+                                Control.THERMAL),
+                        layer(
+                                "underlay",
+                                "vapour-open underlay",
+                                "vapour-open underlay",
+                                0.0006,
+                                null,
+                                Hatch.MEMBRANE,
+                                Control.WATER),
+                        cavityDraining("over", "vented over-roof", 0.050),
+                        layer("metal", "metal on battens", "metal", 0.001, null, Hatch.METAL, Control.RAIN)));
+    }
+
+    private static Assembly doubleStudWall(double gapM, double cavityM, String cladding, double claddingM) {
+        return new Assembly(
+                "wall",
+                "Wall, double stud",
+                AssemblyKind.WALL,
+                230,
+                List.of(
+                        layer("gypsum", "gypsum", "gypsum board with latex paint", 0.013, 0.16, Hatch.BOARD),
+                        cavity("service", "service space", 0.038, 0.16),
+                        layer(
+                                "inner",
+                                "smart membrane",
+                                "variable-permeance membrane, taped",
+                                0.0004,
+                                null,
+                                Hatch.MEMBRANE,
+                                Control.VAPOUR),
+                        layer(
+                                "innerStuds",
+                                "89 inner studs, cellulose",
+                                "dense-pack cellulose",
+                                0.089,
+                                0.040,
+                                Hatch.FIBRE,
+                                Control.THERMAL),
+                        layer(
+                                "gap",
+                                "gap, cellulose",
+                                "dense-pack cellulose",
+                                gapM,
+                                0.040,
+                                Hatch.FIBRE,
+                                Control.THERMAL),
+                        layer(
+                                "outerStuds",
+                                "89 outer studs, cellulose",
+                                "dense-pack cellulose",
+                                0.089,
+                                0.040,
+                                Hatch.FIBRE,
+                                Control.THERMAL),
+                        layer(
+                                "sheathing",
+                                "plywood, taped",
+                                "plywood, joints taped",
+                                0.012,
+                                0.12,
+                                Hatch.PANEL,
+                                Control.AIR),
+                        layer(
+                                "membrane",
+                                "outer membrane",
+                                "vapour-open membrane",
+                                0.0005,
+                                null,
+                                Hatch.MEMBRANE,
+                                Control.WATER),
+                        cavityDraining("furring", "cavity, vented", cavityM),
+                        layer("cladding", cladding, cladding, claddingM, null, Hatch.CLADDING, Control.RAIN)));
+    }
+
+    private static Assembly ventedRoof(double celluloseM, double areaM2) {
+        return new Assembly(
+                "roof",
+                "Ceiling under a vented attic",
+                AssemblyKind.ROOF,
+                areaM2,
+                List.of(
+                        layer("gypsum", "gypsum", "gypsum board", 0.013, 0.16, Hatch.BOARD),
+                        cavity("service", "service space", 0.038, 0.16),
+                        layer("panel", "panel, taped", "panel, joints taped", 0.012, 0.12, Hatch.PANEL, Control.AIR),
+                        layer(
+                                "cellulose",
+                                "loose cellulose, settled",
+                                "loose-fill cellulose",
+                                celluloseM,
+                                0.040,
+                                Hatch.FIBRE,
+                                Control.THERMAL)));
+    }
+
+    private static Assembly slab(double areaM2, double foamM) {
+        return new Assembly(
+                "slab",
+                "Slab",
+                AssemblyKind.SLAB,
+                areaM2,
+                List.of(
+                        layer("concrete", "concrete", "concrete", 0.100, 1.7, Hatch.CONCRETE),
+                        layer(
+                                "membrane",
+                                "membrane, sealed",
+                                "polyethylene membrane, sealed",
+                                0.0003,
+                                null,
+                                Hatch.MEMBRANE,
+                                Control.AIR,
+                                Control.VAPOUR),
+                        layer("foam", "rigid foam", "expanded polystyrene", foamM, 0.034, Hatch.RIGID, Control.THERMAL),
+                        layer("gravel", "gravel, radon pipe", "gravel", 0.100, null, Hatch.GRAVEL, Control.DRAIN)));
+    }
+
+    private static Assembly basementWall() {
+        return new Assembly(
+                "basementWall",
+                "Basement wall",
+                AssemblyKind.BASEMENT_WALL,
+                88,
+                List.of(
+                        layer("gypsum", "gypsum", "gypsum board", 0.013, 0.16, Hatch.BOARD),
+                        layer("studs", "89 studs, cellulose", "cellulose", 0.089, 0.040, Hatch.FIBRE, Control.THERMAL),
+                        layer("concrete", "concrete", "concrete", 0.200, 1.7, Hatch.CONCRETE, Control.AIR),
+                        layer("foam", "rigid foam", "expanded polystyrene", 0.150, 0.034, Hatch.RIGID, Control.THERMAL),
+                        layer("drain", "drain board", "drain board", 0.010, null, Hatch.CAVITY, Control.WATER)));
+    }
+
+    private static Layer layer(
+            String id,
+            String label,
+            String material,
+            double thicknessM,
+            @Nullable Double lambda,
+            Hatch hatch,
+            Control... controls) {
+        return new Layer(
+                id,
+                label,
+                material,
+                thicknessM,
+                lambda,
+                null,
+                List.of(controls).stream().map(ControlOfLayer::new).toList(),
+                hatch);
+    }
+
+    private static Layer cavity(String id, String label, double thicknessM, double resistance) {
+        return new Layer(id, label, "air", thicknessM, null, resistance, List.of(), Hatch.CAVITY);
+    }
+
+    private static Layer cavityDraining(String id, String label, double thicknessM) {
+        return new Layer(
+                id,
+                label,
+                "moving air",
+                thicknessM,
+                null,
+                null,
+                List.of(new ControlOfLayer(Control.DRAIN)),
+                Hatch.CAVITY);
+    }
+
+    private static AirPart.Exhaust hood(double flowCfm) {
+        return new AirPart.Exhaust(
+                "rangeHood", "Range hood", DeviceKind.RANGE_HOOD, cfm(flowCfm), 300.0, false, "kitchen");
+    }
+
+    private static AirPart.MakeUp makeUp(double flowCfm) {
+        return new AirPart.MakeUp(
+                "kitchen",
+                "Make-up air for the range hood",
+                cfm(flowCfm),
+                0.200,
+                6000.0,
+                15,
+                240.0,
+                40.0,
+                null,
+                null,
+                15.0,
+                "rangeHood");
+    }
+
+    private static AirPart.Ventilation ventilation(
+            double supplyLPerS, double exhaustLPerS, double requiredLPerS, double sensible) {
+        return new AirPart.Ventilation(
+                litresPerSecond(supplyLPerS),
+                litresPerSecond(exhaustLPerS),
+                litresPerSecond(requiredLPerS),
+                0.50,
+                sensible);
+    }
+
+    private static AirPart.AirHandler airHandler(
+            double highCfm, double lowCfm, double staticLimitPa, double otherPa, double coolingW) {
+        return new AirPart.AirHandler(cfm(highCfm), cfm(lowCfm), staticLimitPa, otherPa, coolingW, 0.40);
+    }
+
+    private static AirPart.Filter filter(
+            String size, double widthIn, double heightIn, double depthIn, int count, double a, double b) {
+        return new AirPart.Filter(
+                "deep",
+                "Deep filter " + size,
+                widthIn * INCH_M,
+                heightIn * INCH_M,
+                depthIn * INCH_M,
+                count,
+                "MERV 13",
+                "2017",
+                a,
+                b);
+    }
+
+    private static AirPart.AirLimits limits() {
+        return new AirPart.AirLimits(5, 10.0, 1.0, 25.0, FIRM_RULES);
+    }
+
+    private static HeatPart.HeatPump heatPump(
+            String label, double nominalW, double altitudeFactor, HeatPart.CapacityPoint... points) {
+        return new HeatPart.HeatPump(label, nominalW, null, altitudeFactor, List.of(points));
+    }
+
+    private static HeatPart.CapacityPoint point(String id, double outdoorC, double capacityW) {
+        return new HeatPart.CapacityPoint(id, outdoorC, capacityW, null);
+    }
+
+    private static MoisturePart moisture(double sourceKgPerH, MoisturePart.HumidityLimit... limits) {
+        return new MoisturePart(sourceKgPerH, List.of(limits), null, null);
+    }
+
+    private static MoisturePart.HumidityLimit limit(String id, double outdoorC, double humidity) {
+        return new MoisturePart.HumidityLimit(id, outdoorC, humidity, "the wall");
+    }
+
+    private static WaterPart water(double litres, String room, double roomM3, @Nullable Double grillesM2) {
+        return new WaterPart(
+                new WaterPart.Heater("Heat-pump water heater", WaterPart.HeaterKind.HEAT_PUMP, litres, 60.0, true),
+                new WaterPart.HeaterRoom(room, roomM3, grillesM2),
+                List.of(new WaterPart.LeakPath(
+                        "tank",
+                        "Water heater",
+                        "pan under the tank",
+                        "drain to the outside wall, seen from the path",
+                        true,
+                        true)));
+    }
+
+    private static SensorsPart sensors(SensorsPart.Place... places) {
+        return new SensorsPart(List.of(places));
+    }
+
+    private static SensorsPart.Place place(String id, String label, String quantity, double x, double y) {
+        return new SensorsPart.Place(id, label, quantity, label, x, y);
+    }
+}

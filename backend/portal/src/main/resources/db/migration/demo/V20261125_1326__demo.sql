@@ -1,0 +1,6 @@
+-- When the demo firm was loaded, so that its clock runs on from there after a restart.
+create schema demo;
+create table demo.loaded (
+    single boolean primary key default true check (single),
+    at timestamptz not null
+);
