@@ -153,14 +153,14 @@ final class TestQuality {
                     lowest);
         }
         if (lowest > USUAL_LOWEST_PA + HALF_DIGIT_PA) {
-            advise(
+            notices.add(Notice.note(
                     "lowest-too-high",
                     readings,
-                    TightnessTest.E779,
-                    "%s: the lowest pressure is %.1f Pa. Leakage areas at 4 and 10 Pa are reached further from the readings"
-                            + " than with a lowest step of 10 to 15 Pa.",
-                    name,
-                    lowest);
+                    sentence(
+                            "%s: the lowest pressure is %.1f Pa. Leakage areas at 4 and 10 Pa are reached further from the"
+                                    + " readings than with a lowest step of 10 to 15 Pa.",
+                            name, lowest),
+                    TightnessTest.E779));
         }
         double[] sorted = result.points().stream()
                 .mapToDouble(Point::inducedPressurePa)

@@ -39,6 +39,7 @@ public final class TightnessTest {
     private static final double USUAL_EXPONENT = 0.65;
     private static final double LEAST_SPREAD = 1.2;
     private static final double WIDEST_LOG_INTERVAL = 5;
+    private static final double WILDEST_EXPONENT = 5;
 
     public static final Calculation<Input, Output> CALCULATION = Calculation.declare(
                     "tightness-test", "1.0", "Tightness test", Input.class, Output.class)
@@ -782,12 +783,15 @@ public final class TightnessTest {
                     PRACTICE);
         }
         PowerLawFit fit = PowerLawFit.of(pressure, airflow, in.fit() == Fit.WEIGHTED);
-        if (!(fit.logCoefficientInterval() < WIDEST_LOG_INTERVAL)) {
+        double exponent = fit.line().slope();
+        if (!(fit.logCoefficientInterval() < WIDEST_LOG_INTERVAL && Math.abs(exponent) < WILDEST_EXPONENT)) {
             throw Refused.of(
                     field,
                     Integer.toString(pressure.length),
-                    "The readings scatter so much that no line means anything: the flow at 1 Pa would be uncertain by"
-                            + " more than a hundred times. Look for a reading typed wrongly.",
+                    "No line through these readings means anything: the exponent would be "
+                            + Canonical.text(Canonical.toStep(exponent, 0.01)) + " ± "
+                            + Canonical.text(Canonical.toStep(fit.exponentInterval(), 0.01))
+                            + ". Look for a reading typed wrongly.",
                     PRACTICE);
         }
         return fit;

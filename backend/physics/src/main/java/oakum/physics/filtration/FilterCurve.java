@@ -1,6 +1,7 @@
 package oakum.physics.filtration;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import oakum.physics.calculation.Calculation;
 import oakum.physics.calculation.Entry;
@@ -153,15 +154,17 @@ public final class FilterCurve {
         return new CleanCurve(fit.a() * faceAreaM2, fit.b() * faceAreaM2 * faceAreaM2);
     }
 
-    /** Refuses points that all stand at one airflow. */
+    /** Refuses points that all stand at one airflow, or so far apart that the small ones say nothing. */
     static void requireTwoFlows(String field, double[] flow) {
-        boolean two = false;
-        for (double q : flow) {
-            two |= Math.abs(q - flow[0]) > 1e-3 * flow[0];
-        }
-        if (!two) {
+        double least = Arrays.stream(flow).min().orElseThrow();
+        double most = Arrays.stream(flow).max().orElseThrow();
+        if (most < 1.001 * least || most > 1000 * least) {
             throw new Refused(Violation.of(
-                    field, flow.length, "A curve needs rated points at two different airflows at least.", ""));
+                    field,
+                    flow.length,
+                    "A curve needs rated points at two different airflows at least, none of them less than a thousandth"
+                            + " of the greatest.",
+                    ""));
         }
     }
 }

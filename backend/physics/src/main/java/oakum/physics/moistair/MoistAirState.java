@@ -428,7 +428,10 @@ public final class MoistAirState {
                     : t -> MoistAir.enthalpyJPerKg(t, humidityRatio.applyAsDouble(t)) - value(ENTHALPY);
             // counted over water the air may be above saturation over ice, and then colder than its iced bulb
             double coldest = has(WET_BULB) ? value(WET_BULB) - 10 : Ranges.COLDEST_C;
-            double hottest = Math.min(Ranges.HOTTEST_C, MoistAir.dewPointC(0.999 * p / phi, BelowFreezing.OVER_WATER));
+            double boiling = 0.999 * p / phi;
+            double hottest = boiling < MoistAir.saturationPressureOverWaterPa(Ranges.HOTTEST_C)
+                    ? MoistAir.dewPointC(boiling, BelowFreezing.OVER_WATER)
+                    : Ranges.HOTTEST_C;
             if (!(coldest < hottest) || excess.applyAsDouble(coldest) > 0 || excess.applyAsDouble(hottest) < 0) {
                 throw noDryBulb();
             }
