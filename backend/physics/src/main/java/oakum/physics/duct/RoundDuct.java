@@ -15,6 +15,8 @@ public record RoundDuct(double diameterM, double lengthM, double roughnessM, dou
     /** Below it flow is laminar, above it the Colebrook equation is used. */
     static final double CRITICAL_REYNOLDS = 2300;
 
+    private static final int MOST_STEPS = 20;
+
     /** @throws IllegalArgumentException where a dimension is out of its range */
     public RoundDuct {
         if (!(diameterM > 0 && lengthM >= 0 && roughnessM >= 0 && roughnessM < diameterM && lossCoefficient >= 0)) {
@@ -77,15 +79,24 @@ public record RoundDuct(double diameterM, double lengthM, double roughnessM, dou
      *
      * @param reynolds Reynolds number, above 0
      * @param relativeRoughness ε/D, 0 up to 0.5
+     * @throws IllegalStateException where it has not converged after 20 steps
      */
     public static double frictionFactor(double reynolds, double relativeRoughness) {
         if (reynolds <= CRITICAL_REYNOLDS) {
             return 64 / reynolds;
         }
-        // solved for x = 1/√f: the left side rises, the right side falls, so there is one root; f stays within 0.001 to
-        // 1
-        double x = Roots.bracketed(
-                inverse -> inverse + 2 * Math.log10(relativeRoughness / 3.7 + 2.51 * inverse / reynolds), 1, 32, 1e-13);
-        return 1 / (x * x);
+        // Newton's method for x = 1/√f: the equation is rising and concave in x, so it converges from Haaland's
+        // estimate
+        double x = -1.8 * Math.log10(Math.pow(relativeRoughness / 3.7, 1.11) + 6.9 / reynolds);
+        for (int step = 0; step < MOST_STEPS; step++) {
+            double inside = relativeRoughness / 3.7 + 2.51 * x / reynolds;
+            double change = (x + 2 * Math.log10(inside)) / (1 + 2 * 2.51 / (Math.log(10) * reynolds * inside));
+            x -= change;
+            if (Math.abs(change) <= 1e-13 * x) {
+                return 1 / (x * x);
+            }
+        }
+        throw new IllegalStateException("the friction factor did not converge at Reynolds number " + reynolds
+                + " and relative roughness " + relativeRoughness);
     }
 }

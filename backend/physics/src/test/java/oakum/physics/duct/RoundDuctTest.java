@@ -44,6 +44,19 @@ class RoundDuctTest {
     }
 
     @Test
+    void friction_factor_satisfies_the_colebrook_equation_everywhere() {
+        for (double reynolds = 2301; reynolds < 1e9; reynolds *= 1.7) {
+            for (double roughness : new double[] {0, 1e-6, 1e-4, 1e-3, 0.01, 0.1, 0.5}) {
+                double x = 1 / Math.sqrt(RoundDuct.frictionFactor(reynolds, roughness));
+
+                assertThat(x + 2 * Math.log10(roughness / 3.7 + 2.51 * x / reynolds))
+                        .as("Re %s, ε/D %s", reynolds, roughness)
+                        .isCloseTo(0, within(1e-12));
+            }
+        }
+    }
+
+    @Test
     void ten_metres_of_spiral_duct() {
         RoundDuct duct = new RoundDuct(0.25, 10, 0.09e-3, 0);
 
