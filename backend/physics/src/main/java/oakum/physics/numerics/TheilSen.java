@@ -46,8 +46,7 @@ public record TheilSen(double slope, double intercept, double lowerSlope, double
             throw new IllegalArgumentException("a line needs at least two different x");
         }
         slopes = Arrays.copyOf(slopes, pairs);
-        Arrays.sort(slopes);
-        double slope = Median.ofSorted(slopes);
+        double slope = Median.ofScratch(slopes);
         double[] offsets = new double[n];
         for (int i = 0; i < n; i++) {
             offsets[i] = y[i] - slope * x[i];
@@ -57,9 +56,9 @@ public record TheilSen(double slope, double intercept, double lowerSlope, double
         long upper = Math.round((pairs + spread) / 2) + 1;
         return new TheilSen(
                 slope,
-                Median.of(offsets),
-                slopes[(int) Math.max(lower, 1) - 1],
-                slopes[(int) Math.min(upper, pairs) - 1],
+                Median.ofScratch(offsets),
+                Median.select(slopes, (int) Math.max(lower, 1) - 1),
+                Median.select(slopes, (int) Math.min(upper, pairs) - 1),
                 n);
     }
 

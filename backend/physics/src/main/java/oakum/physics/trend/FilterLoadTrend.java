@@ -45,6 +45,7 @@ public final class FilterLoadTrend {
 
     private static final int CLEAN_MARK_WITHIN_D = 14;
     private static final int SILENT_AFTER_D = 14;
+    private static final double MONTH_D = 365.0 / 12;
     private static final double CONFIDENCE = 0.80;
 
     public static final Calculation<Input, Output> CALCULATION = Calculation.declare(
@@ -56,7 +57,10 @@ public final class FilterLoadTrend {
             .equation(
                     "slope s = median of all pairwise slopes of K, over the last 28 days and over the whole life",
                     ROBUST)
-            .equation("filling early: s of 28 days > 2·s of the whole life, for 14 days", FIRM)
+            .equation(
+                    "filling early: s of 28 days > 2·s of the whole life for 14 days, and fast enough to fill a new filter within"
+                            + " the longest time",
+                    FIRM)
             .equation(
                     "K at which the static budget is used up = (limit − other static)/(c·Δp_design(Q_high))",
                     LIKE_WITH_LIKE)
@@ -367,7 +371,10 @@ public final class FilterLoadTrend {
         FilterWindow last80 =
                 FilterWindow.of(load, used.map(TheilSen::lowerSlope).orElse(0.0), lastDate, rules, usedUp, fitted);
         LocalDate due = known(window.due());
-        Optional<LoadSeries.Early> early = series.fillingEarly(rules.earlyRatio(), rules.earlyAfterD());
+        Optional<LoadSeries.Early> early = series.fillingEarly(
+                rules.earlyRatio(),
+                rules.earlyAfterD(),
+                (rules.changeLoad() - 1) / (rules.longestMonthCount() * MONTH_D));
         early.ifPresent(e -> notices.add(early(e, dates)));
         easy(series, dates, notices);
         if (used.isEmpty()) {

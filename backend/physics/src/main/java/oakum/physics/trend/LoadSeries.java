@@ -102,12 +102,16 @@ public final class LoadSeries {
     /**
      * The latest stretch in which the recent slope stood above so many times the life slope for so many days. It stays
      * found while the filter is in place, since the life slope catches up with every week that passes.
+     *
+     * @param ratio how many times the life slope
+     * @param afterDays how long it must last
+     * @param leastSlope a slope that is no trouble at all, so that the scatter of a filter that hardly fills raises nothing
      */
-    Optional<Early> fillingEarly(double ratio, double afterDays) {
+    Optional<Early> fillingEarly(double ratio, double afterDays, double leastSlope) {
         int first = -1;
         int found = -1;
         for (int i = 0; i < days.length; i++) {
-            if (!steeper(i, ratio)) {
+            if (!steeper(i, ratio, leastSlope)) {
                 first = -1;
                 continue;
             }
@@ -119,13 +123,15 @@ public final class LoadSeries {
         return found < 0 ? Optional.empty() : broken(found);
     }
 
-    private boolean steeper(int i, double ratio) {
+    private boolean steeper(int i, double ratio, double leastSlope) {
         if (days[i] - days[0] <= RECENT_D) {
             return false;
         }
         Optional<TheilSen> recent = recent(i);
-        // a recent slope that may as well be 0 is scatter, and spares the long fit
-        if (recent.isEmpty() || recent.get().lowerSlope() <= 0) {
+        // the short fit first: most days it spares the long one
+        if (recent.isEmpty()
+                || recent.get().slope() <= leastSlope
+                || recent.get().lowerSlope() <= 0) {
             return false;
         }
         return life(i).map(life -> recent.get().slope() > ratio * Math.max(0, life.slope()))

@@ -6,10 +6,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
+import java.util.List;
+import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
 
 class TheilSenTest {
@@ -55,6 +59,18 @@ class TheilSenTest {
         y[wildAt] += wild;
 
         assertThat(TheilSen.of(x, y, TheilSen.Z_95).slope()).isCloseTo(slope, within(1e-9));
+    }
+
+    @Property(tries = 300)
+    void selecting_agrees_with_sorting(
+            @ForAll @Size(min = 1, max = 60) List<@IntRange(min = -9, max = 9) Integer> values, @ForAll Random random) {
+        double[] given = values.stream().mapToDouble(v -> v / 4.0).toArray();
+        double[] sorted = given.clone();
+        Arrays.sort(sorted);
+        int place = random.nextInt(given.length);
+
+        assertThat(Median.select(given.clone(), place)).isEqualTo(sorted[place]);
+        assertThat(Median.of(given)).isEqualTo((sorted[(given.length - 1) / 2] + sorted[given.length / 2]) / 2);
     }
 
     @Test

@@ -111,6 +111,32 @@ class FilterLoadTrendTest {
         assertThat(out.standing()).isEqualTo(Standing.NOT_YET);
     }
 
+    @Property(tries = 40)
+    void scatter_alone_never_looks_like_filling_early(
+            @ForAll Random random, @ForAll @DoubleRange(min = 0, max = 0.03) double weekly) {
+        List<Sample> samples = new ArrayList<>();
+        for (int day = 0; day < 150; day++) {
+            samples.add(sample(FITTED.plusDays(day), 1 + weekly / 7 * day + 0.01 * random.nextGaussian(), 450));
+        }
+
+        assertThat(trend(FITTED.plusDays(150), samples).fillingEarly()).isFalse();
+    }
+
+    @Property(tries = 40)
+    void a_real_change_is_dated_within_a_week_in_spite_of_scatter(@ForAll Random random) {
+        List<Sample> samples = new ArrayList<>();
+        for (int day = 0; day < 110; day++) {
+            double load = 1 + 0.024 / 7 * day + Math.max(0, day - 73) * (0.080 - 0.024) / 7;
+            samples.add(sample(FITTED.plusDays(day), load + 0.01 * random.nextGaussian(), 450));
+        }
+
+        Output out = trend(FITTED.plusDays(110), samples);
+
+        assertThat(out.fillingEarly()).isTrue();
+        assertThat(LocalDate.parse(out.changeByDate())).isBetween(FITTED.plusDays(73 - 7), FITTED.plusDays(73 + 7));
+        assertThat(7 * out.recentSlopePerD()).isCloseTo(0.080, within(0.008));
+    }
+
     @Test
     void a_fan_that_loses_airflow_does_not_look_like_slower_loading() {
         double[] day = {0, 14, 30, 45, 60, 75, 90};
