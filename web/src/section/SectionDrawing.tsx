@@ -36,9 +36,9 @@ export function SectionDrawing({ model, marksFor, notes = true }: SectionDrawing
   const id = useId().replace(/[^\w-]/g, '')
   const g = geometryOf(model)
   const left = g.bounds.left - 1500
-  const right = g.bounds.right + (notes ? Math.max(1500, longestNote(model) + 450) : 900)
-  const noteRows = notes ? model.roof.layers.length + 2 : 1
-  const top = Math.min(g.bounds.top - 500, g.roofTopAt(250) - noteRows * LINE - 250)
+  const right = g.bounds.right + (notes ? Math.max(1500, longestNote(model.wall) + 1000) : 900)
+  const roofNotes = notes ? roofNotesTop(model, g) : g.bounds.top
+  const top = Math.min(g.bounds.top - 500, roofNotes - 260)
   const bottom = g.bounds.bottom + (notes ? 900 : 650)
   const words = labels(model, g)
   const taken: Box[] = words.map(boxOf)
@@ -106,7 +106,7 @@ export function SectionDrawing({ model, marksFor, notes = true }: SectionDrawing
               {w.text}
             </text>
           ))}
-          {notes && <Notes model={model} g={g} top={top} />}
+          {notes && <Notes model={model} g={g} top={roofNotes} />}
           <Levels model={model} g={g} left={left} right={right} top={top} bottom={bottom} />
           <g>
             {marks.map((mark, i) => {
@@ -390,8 +390,7 @@ function labels(model: SectionModel, g: SectionGeometry): Word[] {
     }
     switch (e.kind) {
       case 'RANGE_HOOD':
-        add(e.label, x + 700, y - 40, 'start')
-        add(e.note, x + 700, y + 150, 'start', true)
+        add([e.label, e.note].filter(Boolean).join(', '), x + 700, y - 40, 'start')
         break
       case 'MAKE_UP_UNIT':
         add(e.label, x + 560, y + 140, 'start')
@@ -405,7 +404,7 @@ function labels(model: SectionModel, g: SectionGeometry): Word[] {
         break
       case 'AIR_HANDLER':
         for (const [i, line] of twoLines(e.label).entries()) add(line, x, y - 1470 + i * LINE * 0.9, 'middle')
-        add(e.note, x + 390, y - 590, 'start', true)
+        add(e.note, x, y - 330, 'middle', true)
         break
       case 'WATER_HEATER':
         for (const [i, line] of twoLines(e.label).entries()) add(line, x, y - 900 + i * LINE, 'middle')
@@ -449,10 +448,20 @@ function anchorOf(on: string, model: SectionModel, g: SectionGeometry): XY {
   return [width + g.wallMm / 2, -1500]
 }
 
-/** Room that the words of the wall's layers need. */
-function longestNote({ wall }: SectionModel): number {
-  const letters = wall.layers.map((layer, i) => layerWords(wall, i).length + (layer.air ? 10 : 0))
-  return Math.max(...letters, wall.label.length + wall.note.length + 10) * TEXT * 0.56
+/** Room that the words of an assembly's layers need. */
+function longestNote(assembly: Assembly): number {
+  const letters = assembly.layers.map(
+    (layer, i) => layerWords(assembly, i).length * (layer.air ? 1.1 : 1) + (layer.air ? 15 : 0),
+  )
+  return Math.max(...letters, assembly.label.length + assembly.note.length + 10) * TEXT * 0.58
+}
+
+/** The first line over the roof's layer notes, so high that none of them touches the roof below it. */
+function roofNotesTop(model: SectionModel, g: SectionGeometry): number {
+  const end = 360 + longestNote(model.roof)
+  const ridge = model.form.roof === 'GABLE' ? Math.min(model.form.widthMm / 2, end) : end
+  const highest = Math.min(g.roofTopAt(250), g.roofTopAt(ridge))
+  return highest - (model.roof.layers.length + 1) * LINE - 200
 }
 
 /** Words for a layer: its thickness in the units of the day, then its name. */
@@ -481,11 +490,11 @@ function Notes({ model, g, top }: { model: SectionModel; g: SectionGeometry; top
   const title = (a: Assembly, mm: number) => `${a.label}  ${[a.note, whole(mm)].filter(Boolean).join(', ')}`
   return (
     <g class="layer-notes">
-      <path class="o" stroke-width="9" d={`M250 ${g.ceilingAt(250)}V${top + LINE + 80}`} />
+      <path class="o" stroke-width="9" d={`M250 ${g.ceilingAt(250)}V${top + 80}`} />
       {g.depths.roof.map((d) => (
         <circle key={d} class="inkf" cx="250" cy={g.ceilingAt(250) - d * steep} r="22" />
       ))}
-      <text class="tb" font-size={TEXT} x="250" y={top + LINE}>
+      <text class="tb" font-size={TEXT} x="250" y={top}>
         {title(roof, g.roofMm)}
       </text>
       {roofRows.map((layer, row) => (
@@ -494,7 +503,7 @@ function Notes({ model, g, top }: { model: SectionModel; g: SectionGeometry; top
           class={roof.layers[layer]!.air ? 'tr' : ''}
           font-size={TEXT}
           x="360"
-          y={top + (row + 2) * LINE}
+          y={top + (row + 1) * LINE}
         >
           {layerWords(roof, layer)}
           {roof.layers[layer]!.air ? ': the red line' : ''}

@@ -272,7 +272,7 @@ function usualPlace(
     case 'VENTILATOR':
       return [500 + n * 900, -1340]
     case 'MAKE_UP_UNIT':
-      return [1400, Math.max(ceiling(1400) + 520 + n * 420, -2600)]
+      return [1400, ceiling(0) + 420 + n * 420]
     case 'AIR_HANDLER':
       return [1480 + n * 800, 0]
     case 'WATER_HEATER':
