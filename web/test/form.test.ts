@@ -56,7 +56,7 @@ describe('a form', () => {
     expect(form.get(['devices', 0, 'airflowM3PerS'])).toBeCloseTo(0.28316846592, 10)
     expect(form.text(['devices', 0, 'airflowM3PerS'], flow)).toBe('600')
     system.value = 'SI'
-    expect(form.text(['devices', 0, 'airflowM3PerS'], flow)).toBe('1019.406')
+    expect(form.text(['devices', 0, 'airflowM3PerS'], flow)).toBe('1019.4')
     system.value = 'IP'
     expect(form.text(['devices', 0, 'airflowM3PerS'], flow)).toBe('600')
   })

@@ -46,11 +46,14 @@ describe('units', () => {
     expect(print(83.46, { ...TEMPERATURE }, 'SI', 0.1).text).toBe('83.5')
   })
 
-  test('a field begins with enough digits that typing it again changes nothing', () => {
+  test('a field begins with digits that a person would type', () => {
     const kept = fromShown(380, AIRFLOW.ip)
     expect(editable(kept, AIRFLOW, 'IP')).toBe('380')
     expect(parseNumber(editable(-25, TEMPERATURE, 'SI'))).toBe(-25)
     expect(parseNumber(editable(3.2e-7, AIRFLOW, 'SI'))).toBeCloseTo(3.2e-7 * 3600, 10)
+    expect(
+      editable(fromShown(7710, { symbol: 'ft', factor: 1 / 0.3048, offset: 0, digits: 0 }), AIRFLOW, 'SI'),
+    ).not.toContain('e')
   })
 })
 

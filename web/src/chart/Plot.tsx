@@ -76,7 +76,11 @@ export function Plot({ title, desc, x, y, height = 380, endRoom = 0, children, t
   const xs = make(x, left, right, narrow ? 5 : 8)
   const ys = make(y, bottom, top, 7)
   const place: Place = { x: xs, y: ys, left, right, top, bottom, width, narrow }
-  const xTicks = spread(x.ticks ?? xs.ticks, (v) => xs.at(v), narrow ? 34 : 44)
+  const xTicks = spread(
+    (x.ticks ?? xs.ticks).filter((t) => t >= x.low && t <= x.high),
+    (v) => xs.at(v),
+    narrow ? 34 : 44,
+  )
   const yTicks = spread(y.ticks ?? ys.ticks, (v) => ys.at(v), 18)
   return (
     <figure class="drawing plot">

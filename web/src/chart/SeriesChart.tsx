@@ -79,7 +79,14 @@ export function SeriesChart(props: SeriesChartProps) {
           cursor: { drag: { x: true, y: false } },
           scales: { x: { time: true } },
           axes: [
-            { ...axis, space: 70 },
+            {
+              ...axis,
+              space: 70,
+              values: (_, ticks, __, ___, step) => {
+                const words = dayWords(step, zone)
+                return ticks.map((t) => words.format(t * 1000))
+              },
+            },
             {
               ...axis,
               size: 56,
@@ -97,7 +104,7 @@ export function SeriesChart(props: SeriesChartProps) {
               spanGaps: false,
             })),
           ],
-          bands: bands.map((b) => ({ series: b, fill: () => `${resolve(box.current!, '--draw-2')}40` })),
+          bands: bands.map((b) => ({ series: b, fill: () => `${resolve(box.current!, '--draw-2')}55` })),
           hooks: {
             draw: [(u) => hatch(u, limit, limitAt, resolve(box.current!, '--draw-2'))],
             setScale: [
@@ -199,6 +206,17 @@ function columns(
     limitAt = lines.length
   }
   return { data: tables.length > 1 ? Plot.join(tables) : tables[0]!, lines, bands, limitAt }
+}
+
+/** Days by name of the month, so that nobody mistakes 5/6; hours where the ticks are closer than a day. */
+function dayWords(step: number, zone: string): Intl.DateTimeFormat {
+  const by: Intl.DateTimeFormatOptions =
+    step >= 28 * 86_400
+      ? { month: 'short', year: 'numeric' }
+      : step >= 86_400
+        ? { day: 'numeric', month: 'short' }
+        : { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' }
+  return new Intl.DateTimeFormat('en-GB', { ...by, timeZone: zone })
 }
 
 function digitsOf(ticks: number[]): number {

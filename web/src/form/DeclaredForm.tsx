@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { shownBy } from '../units/quantity.ts'
+import { print, shownBy } from '../units/quantity.ts'
 import { system } from '../units/system.ts'
 import { type Field, type Path, pointer, type Row } from './field.ts'
 import { type Form, rangeText } from './form.ts'
@@ -10,6 +10,8 @@ export interface FieldExtras {
   origin?: (path: Path) => ComponentChildren
   /** Fields that the page draws itself or leaves out. */
   hide?: (path: Path) => boolean
+  /** Fields that may be left out but that this page shows among the others. */
+  open?: (path: Path) => boolean
   /** What the portal noticed about a value, under the field. */
   says?: (path: Path) => ComponentChildren
 }
@@ -35,14 +37,31 @@ interface Place {
   extras: FieldExtras
 }
 
+/** First what is needed; what may be left out stands together under one heading that opens. */
 function Fields({ form, fields, path, extras }: Place & { fields: Field[] }) {
+  const shown = fields.filter((f) => !extras.hide?.([...path, f.name]))
+  const aside = shown.filter(
+    (f) => f.optional && f.kind !== 'GROUP' && f.kind !== 'ROWS' && !extras.open?.([...path, f.name]),
+  )
+  const one = (field: Field) => (
+    <One key={field.name} form={form} field={field} path={[...path, field.name]} extras={extras} />
+  )
+  if (aside.length < 2) return <>{shown.map(one)}</>
+  const given = aside.filter((f) => form.get([...path, f.name]) !== undefined).length
+  const bad = aside.some((f) => form.error([...path, f.name]))
   return (
     <>
-      {fields.map((field) => {
-        const here = [...path, field.name]
-        if (extras.hide?.(here)) return null
-        return <One key={field.name} form={form} field={field} path={here} extras={extras} />
-      })}
+      {shown.filter((f) => !aside.includes(f) && f.kind !== 'GROUP' && f.kind !== 'ROWS').map(one)}
+      <details class="open-up aside-fields" open={bad || undefined}>
+        <summary>
+          <span>May be left out</span>
+          <span class="note">
+            {given} of {aside.length} filled in
+          </span>
+        </summary>
+        <div class="inside">{aside.map(one)}</div>
+      </details>
+      {shown.filter((f) => !aside.includes(f) && (f.kind === 'GROUP' || f.kind === 'ROWS')).map(one)}
     </>
   )
 }
@@ -65,7 +84,14 @@ const idOf = (path: Path) => `f-${pointer(path).replace(/[^\w]+/g, '-')}`
 
 function Symbol_({ field }: { field: Field }) {
   if (!field.symbol) return null
-  return <span class="sym"> {field.symbol}</span>
+  const [, stem = field.symbol, below] = /^(.*?)_?(\d+|(?<=_).+)$/.exec(field.symbol) ?? []
+  return (
+    <span class="sym">
+      {' '}
+      {stem.replace(/_$/, '')}
+      {below && <sub>{below}</sub>}
+    </span>
+  )
 }
 
 /** A field on its own line: its name, its box with the unit, its limits, and what is refused. */
@@ -78,7 +104,6 @@ function Line({ form, field, path, extras }: Place & { field: Field }) {
       <label for={id}>
         {field.label}
         <Symbol_ field={field} />
-        {field.optional && <span class="unit"> (may be left out)</span>}
       </label>
       <div class="in">
         <Box form={form} field={field} path={path} id={id} />
@@ -102,8 +127,8 @@ function Hint({ id, field, origin }: { id: string; field: Field; origin?: Compon
   const advised = rangeText(field, field.advisedMin, field.advisedMax)
   const parts: ComponentChildren[] = []
   if (field.help) parts.push(field.help)
-  if (range) parts.push(field.limitSource ? `${range} (${field.limitSource})` : range)
-  if (advised) parts.push(`advised ${advised} (${field.advisedSource})`)
+  if (range) parts.push(<Sourced words={range} source={field.limitSource} />)
+  if (advised) parts.push(<Sourced words={`advised ${advised}`} source={field.advisedSource} />)
   if (origin) parts.push(origin)
   if (parts.length === 0) return null
   return (
@@ -116,6 +141,16 @@ function Hint({ id, field, origin }: { id: string; field: Field; origin?: Compon
         </span>
       ))}
     </p>
+  )
+}
+
+/** A limit; where it comes from shows with the field that is being filled in or refused. */
+function Sourced({ words, source }: { words: string; source: string }) {
+  return (
+    <>
+      {words}
+      {source && <span class="limit-source"> ({source})</span>}
+    </>
   )
 }
 
@@ -350,15 +385,16 @@ function RowList({ form, field, path, extras, rows }: Place & { field: Field; ro
     <>
       {rows.map((row, i) => {
         const name = typeof row.label === 'string' && row.label ? row.label : `${field.label}, ${i + 1}`
+        const empty = Object.keys(row).length === 0
         const bad = Object.keys(form.errors.value).some((key) => key.startsWith(`${pointer([...path, i])}.`))
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place
-          <details key={i} class="open-up" open={bad || rows.length <= 2}>
+          <details key={i} class="open-up" open={bad || empty || undefined}>
             <summary>
               <span>
                 <b>{name}</b>
               </span>
-              <span class="note">{bad ? 'something is refused' : ''}</span>
+              <span class="note">{bad ? 'something is refused' : rowWords(field.fields, row)}</span>
             </summary>
             <div class="inside">
               <Fields form={form} fields={field.fields} path={[...path, i]} extras={extras} />
@@ -371,6 +407,18 @@ function RowList({ form, field, path, extras, rows }: Place & { field: Field; ro
       })}
     </>
   )
+}
+
+/** The first numbers of a row, so that a closed one tells what it is. */
+function rowWords(fields: Field[], row: Row): string {
+  return fields
+    .filter((f) => f.kind === 'NUMBER' && typeof row[f.name] === 'number')
+    .slice(0, 2)
+    .map((f) => {
+      const { text, symbol } = print(row[f.name] as number, f.unit!, system.value)
+      return `${text} ${symbol}`.trim()
+    })
+    .join(', ')
 }
 
 /** Several cells pasted into a table of rows fill it from the cell on, right and down, adding rows as needed. */

@@ -4,7 +4,7 @@ import { type Answer, cited, type Declaration, type Notice } from '../pages/calc
 import { digitsOfStep, figure, shownBy, toShown } from '../units/quantity.ts'
 import { system } from '../units/system.ts'
 import { Figure } from './Quantity.tsx'
-import { ShapeMark, StateWord, Status } from './Status.tsx'
+import { StateWord, Status } from './Status.tsx'
 
 /** Whether a choice is the answer of a comparison with a limit. */
 const isVerdict = (field: Field) => field.options.some((o) => o.id === 'NOT_PROVEN')
@@ -234,8 +234,7 @@ export function Underneath({ declaration, answer }: { declaration: Declaration; 
       <Behind declaration={declaration} />
       {answer && (
         <p class="note copy-code">
-          <ShapeMark is="note" /> Copy code {spaced(answer.copyCode)}: six digits for these inputs and this
-          result.
+          Copy code {spaced(answer.copyCode)}: six digits for these inputs and this result.
         </p>
       )}
     </>

@@ -64,7 +64,7 @@ export function TitleBlock({
 }) {
   return (
     <footer class={kind === 'sheet' ? 'sheet' : `${kind} foot`}>
-      <dl class="title-block">
+      <dl class="title-block" style={{ '--entries': entries.length }}>
         {entries.map(([name, words]) => (
           <div key={name}>
             <dt>{name}</dt>

@@ -1,3 +1,4 @@
+import { dayWords } from '../units/days.ts'
 import { firmPages } from './routes.ts'
 import { Sheet } from './Sheet.tsx'
 import { holds, me } from './session.ts'
@@ -10,7 +11,7 @@ export function Start() {
       heading={`Good day, ${me.value?.displayName ?? ''}.`}
       block={[
         ['Sheet', 'Start'],
-        ['Day', me.value?.today ?? ''],
+        ['Day', dayWords(me.value?.today)],
       ]}
     >
       <ul class="matters">

@@ -55,10 +55,10 @@ export function print(value: number, unit: Unit, system: System, step = 0): Prin
   return { text: figure(toShown(value, shown), digitsOfStep(step, shown)), symbol: shown.symbol }
 }
 
-/** The text with which a field begins: enough digits that nothing is lost that a person could mean. */
+/** The text with which a field begins. The value behind it stays as it is until somebody types. */
 export function editable(value: number, unit: Unit, system: System): string {
   const shown = toShown(value, shownBy(unit, system))
-  const rounded = Number(shown.toPrecision(7))
+  const rounded = Number(shown.toPrecision(5))
   return String(rounded).includes('e') ? plain(rounded) : String(rounded).replace('-', MINUS)
 }
 

@@ -2,6 +2,7 @@ import { useResource } from '../../api/resource.ts'
 import { Of } from '../../parts/Says.tsx'
 import { Sheet } from '../../shell/Sheet.tsx'
 import { me } from '../../shell/session.ts'
+import { dayWords } from '../../units/days.ts'
 import type { CalculationLine } from './types.ts'
 
 /** Every calculation, in the order of the printed book. */
@@ -16,7 +17,7 @@ export default function CalculationsPage({ house }: { house?: string }) {
       lead="Nothing computed here is kept. A result becomes a proof on the page of its decision."
       block={[
         ['Sheet', 'Calculations'],
-        ['Day', me.value?.today ?? ''],
+        ['Day', dayWords(me.value?.today)],
       ]}
     >
       <Of resource={list}>

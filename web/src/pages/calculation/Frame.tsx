@@ -6,6 +6,7 @@ import { Underneath } from '../../parts/Result.tsx'
 import { NothingYet, Waiting, Wrong } from '../../parts/Says.tsx'
 import { Sheet } from '../../shell/Sheet.tsx'
 import { chooseUnits, me } from '../../shell/session.ts'
+import { dayWords } from '../../units/days.ts'
 import { system } from '../../units/system.ts'
 import type { Answer, Declaration } from './types.ts'
 import type { useCalculation } from './useCalculation.ts'
@@ -43,7 +44,7 @@ export function Frame<O>(props: FrameProps<O>) {
       block={[
         ['House', house ?? 'none'],
         ['Sheet', declaration.title],
-        ['Day', me.value?.today ?? ''],
+        ['Day', dayWords(me.value?.today)],
         ['Version', declaration.version],
         ['Kept as proof', 'no, trial'],
       ]}

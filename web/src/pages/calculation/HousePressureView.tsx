@@ -64,7 +64,7 @@ function finding(declaration: Declaration, out: Pressure): string {
       ? say(field, high)
       : `${sayFigure(field, low)} to ${say(field, high)}`
   const limit = say(outputField(declaration, 'limitPa'), out.limitPa)
-  const what = out.worst === 'nothing' ? 'With nothing running' : `With ${out.worst} running`
+  const what = out.worst === 'nothing' ? 'With nothing running' : `With ${listed(out.worst)} running`
   const sits =
     high < 0
       ? `the house would sit above outdoors by ${say(field, -low)}`
@@ -74,6 +74,14 @@ function finding(declaration: Declaration, out: Pressure): string {
   if (out.coupledVerdict === 'PASSES')
     return `${what}, ${sits}: within ${limit} only because its fans stall against the house.`
   return `${what}, ${sits}: not proven against the limit of ${limit}.`
+}
+
+/** "Range hood, Bath fan" as a sentence takes it: "range hood and bath fan". */
+function listed(names: string): string {
+  const all = names
+    .split(', ')
+    .map((n) => (/^[A-Z][a-z]/.test(n) ? n.charAt(0).toLowerCase() + n.slice(1) : n))
+  return all.length < 2 ? all.join('') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`
 }
 
 function needed(declaration: Declaration, answer: Answer<Row, Pressure>): string {

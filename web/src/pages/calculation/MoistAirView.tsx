@@ -92,7 +92,7 @@ export function MoistAirView({ declaration, house }: ViewProps) {
           </label>
         </div>
       }
-      extras={{ hide }}
+      extras={{ hide, open: () => true }}
     >
       {(came) => (
         <>

@@ -32,6 +32,16 @@ interface Tightness extends Row {
   pressurised?: Direction
 }
 
+/** What may be left out by the letter, but hardly ever is. */
+const OPEN = [
+  'altitudeM',
+  'floorsVolumeM3',
+  'targetAch50PerH',
+  'targetVolume',
+  'flowAccuracyFraction',
+  'pressureAccuracyFraction',
+]
+
 /** Both directions in one plot with their uncertainty, both volume conventions side by side, and a hole as big. */
 export function TightnessView({ declaration, house }: ViewProps) {
   const work = useCalculation<Tightness>(declaration, {
@@ -46,6 +56,7 @@ export function TightnessView({ declaration, house }: ViewProps) {
       house={house}
       work={work}
       title="Tightness test"
+      extras={{ open: (path) => OPEN.includes(String(path[0])) }}
       heading={answer && finding(declaration, answer)}
       lead={answer && asBigAs(declaration, answer)}
     >
@@ -63,7 +74,8 @@ function finding(declaration: Declaration, answer: Answer<Row, Tightness>): stri
   const basis =
     answer.inputs.targetVolume === 'WITH_FLOORS' ? 'the volume with floor depth' : 'net air volume'
   if (typeof compared !== 'number' || typeof target !== 'number') {
-    return `This house leaks ${say(outputField(declaration, 'airflow50M3PerS'), out.airflow50M3PerS)} at 50\u202fPa.`
+    const flow = say(outputField(declaration, 'airflow50M3PerS'), out.airflow50M3PerS)
+    return `At 50\u202fPa this house leaks ${flow}: ${sayFigure(ach, out.ach50NetPerH)} times its net air volume in an hour.`
   }
   const change = `${sayFigure(ach, compared)} changes of air per hour at 50\u202fPa, on ${basis}`
   const limit = sayFigure(ach, target)
@@ -330,22 +342,28 @@ function Volumes({ declaration, answer }: { declaration: Declaration; answer: An
               </>
             ))}
           </tr>
-          <tr>
-            <th scope="row">
-              Target<span class="sub">1/h</span>
-            </th>
-            {cells((b) => (counts(b.id) ? sayFigure(ach, inputs.targetAch50PerH) : 'does not count here'))}
-          </tr>
-          <tr>
-            <th scope="row">Against the target</th>
-            {cells((b) =>
-              counts(b.id) ? (
-                <OutputValue field={outputField(declaration, 'verdict')} value={out.verdict} />
-              ) : (
-                '–'
-              ),
-            )}
-          </tr>
+          {inputs.targetAch50PerH !== undefined && (
+            <>
+              <tr>
+                <th scope="row">
+                  Target<span class="sub">1/h</span>
+                </th>
+                {cells((b) =>
+                  counts(b.id) ? sayFigure(ach, inputs.targetAch50PerH) : 'does not count here',
+                )}
+              </tr>
+              <tr>
+                <th scope="row">Against the target</th>
+                {cells((b) =>
+                  counts(b.id) ? (
+                    <OutputValue field={outputField(declaration, 'verdict')} value={out.verdict} />
+                  ) : (
+                    '–'
+                  ),
+                )}
+              </tr>
+            </>
+          )}
         </tbody>
       </table>
     </div>
