@@ -49,7 +49,8 @@ public record FieldJson(
 
     /** A unit: its code in the Unified Code for Units of Measure and how people of either habit are shown it. */
     public record UnitJson(Unit id, String ucum, ShownJson si, ShownJson ip) {
-        static UnitJson of(Unit unit) {
+        /** The unit as clients are told it. */
+        public static UnitJson of(Unit unit) {
             return new UnitJson(unit, unit.ucum(), ShownJson.of(unit.si()), ShownJson.of(unit.ip()));
         }
     }

@@ -1,5 +1,5 @@
 /** Cover checks with photos, running clocks, loose ends. */
-@ApplicationModule(allowedDependencies = {"http", "people", "houserecord", "decision"})
+@ApplicationModule(allowedDependencies = {"http", "people", "calculation", "houserecord", "decision"})
 @NullMarked
 package oakum.portal.site;
 

@@ -18,13 +18,17 @@ public final class HouseFixtures {
             """;
 
     public static HouseMeasures measures() {
+        return measures("America/Denver");
+    }
+
+    private static HouseMeasures measures(String timeZone) {
         return new HouseMeasures(
                 "Saddle Spruce",
                 "Spruce Hollow",
                 37.5,
                 -106.5,
                 2350,
-                "America/Denver",
+                timeZone,
                 Stage.DESIGN,
                 144,
                 446,
@@ -36,8 +40,13 @@ public final class HouseFixtures {
 
     /** A new house that nobody else uses. */
     public static String house(Houses houses) {
+        return house(houses, "America/Denver");
+    }
+
+    /** The same in another time zone. */
+    public static String house(Houses houses, String timeZone) {
         String id = "T" + NUMBERS.incrementAndGet();
-        AsPortal.run(() -> houses.create(id, measures(), "opened"));
+        AsPortal.run(() -> houses.create(id, measures(timeZone), "opened"));
         return id;
     }
 
