@@ -96,6 +96,17 @@ public enum Unit {
     DEGREE("Deg", "deg", new Shown("°", 1, 0, 3), new Shown("°", 1, 0, 3)),
     MICROGRAM_PER_CUBIC_METRE("UgPerM3", "ug/m3", new Shown("µg/m³", 1, 0, 1), new Shown("µg/m³", 1, 0, 1)),
     MICROGRAM_PER_HOUR("UgPerH", "ug/h", new Shown("µg/h", 1, 0, 0), new Shown("µg/h", 1, 0, 0)),
+    PARTS_PER_MILLION("Ppm", "[ppm]", new Shown("ppm", 1, 0, 0), new Shown("ppm", 1, 0, 0)),
+    BECQUEREL_PER_CUBIC_METRE("BqPerM3", "Bq/m3", new Shown("Bq/m³", 1, 0, 0), new Shown("pCi/L", 1 / 37.0, 0, 1)),
+    JOULE("J", "J", new Shown("kWh", 1 / 3.6e6, 0, 3), new Shown("kWh", 1 / 3.6e6, 0, 3)),
+    WATT_PER_SQUARE_METRE(
+            "WPerM2",
+            "W/m2",
+            new Shown("W/m²", 1, 0, 0),
+            new Shown("Btu/(h·ft²)", 3600 / 1055.05585262 * 0.09290304, 0, 1)),
+    LUX("Lx", "lx", new Shown("lx", 1, 0, 0), new Shown("fc", 0.09290304, 0, 0)),
+    /** Rain: a kilogram on a square metre stands one millimetre high. */
+    KILOGRAM_PER_SQUARE_METRE("KgPerM2", "kg/m2", new Shown("mm", 1, 0, 1), new Shown("in.", 1 / 25.4, 0, 2)),
     PASCAL_SECOND("PaS", "Pa.s", new Shown("µPa·s", 1e6, 0, 3), new Shown("µPa·s", 1e6, 0, 3)),
     /** Money in the firm's own currency. */
     MONEY("Cost", "1", new Shown("", 1, 0, 2), new Shown("", 1, 0, 2)),

@@ -86,6 +86,18 @@ class InfiltrationTest {
     }
 
     @Test
+    void enhanced_model_with_an_open_flue_and_on_a_crawl_space() {
+        PowerLaw law = new PowerLaw(0.015, 0.65);
+        Flow basement = InfiltrationModels.enhanced(law, 26, 4, 2, 3, false, true);
+        Flow crawlSpace = InfiltrationModels.enhanced(law, 26, 4, 2, 3, true, true);
+
+        // by hand: 15·0.089·26^0.65, 15·0.156·(0.81·0.59·4)^1.3 and 15·0.142·(…)^1.3 L/s; coefficients from memory
+        assertThat(1000 * basement.stackM3PerS()).isCloseTo(11.09721, within(1e-4));
+        assertThat(1000 * basement.windM3PerS()).isCloseTo(5.43290, within(1e-4));
+        assertThat(1000 * crawlSpace.windM3PerS()).isCloseTo(4.94534, within(1e-4));
+    }
+
+    @Test
     void stack_and_wind_with_power_law() {
         Flow flow = InfiltrationModels.aim2(new PowerLaw(0.0150, 0.65), 0.5, 0, 5, 21, -5, 101_325, 2.36, 0.7);
 

@@ -1,0 +1,27 @@
+package oakum.portal.reading;
+
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * Readings gathered into buckets of equal length, for a chart.
+ *
+ * @param from start of the first whole bucket
+ * @param to end of the last whole bucket
+ * @param bucketS length of a bucket in seconds; from one day on, buckets are days of the house
+ * @param source {@code readings}, or {@code hours} where the hourly values were enough
+ */
+public record ReadingSeries(
+        Instant from, Instant to, long bucketS, String zone, String source, List<SensorSeries> series) {
+
+    /** The buckets of one sensor; a bucket without readings is left out. */
+    public record SensorSeries(Sensor sensor, List<ReadingBucket> buckets) {}
+
+    /**
+     * One bucket.
+     *
+     * @param at its start
+     * @param count readings in it
+     */
+    public record ReadingBucket(Instant at, long count, double min, double mean, double max) {}
+}
