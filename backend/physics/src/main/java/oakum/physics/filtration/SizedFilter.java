@@ -134,7 +134,7 @@ final class SizedFilter {
                 "%.1f",
                 "Pa");
         reasons.limit(
-                String.format(Locale.ROOT, "drop at filter load %.2f", changeAt),
+                String.format(Locale.ROOT, "loaded drop (filter load %.2f)", changeAt),
                 loaded,
                 rules.curveToleranceFraction() * loaded,
                 budget,

@@ -193,6 +193,48 @@ class FilterSizingTest {
     }
 
     @Test
+    void a_fan_without_speed_control_says_what_it_really_gives_and_where_its_table_ends() {
+        Input in = input(450, 200, 0, 125, 62, null, Rules.USUAL, List.of(inches("f", 16, 25, 1, 17, 11)));
+
+        Option weak = size(fan(in, FanKind.TABLE, 300, 120, 500, 40)).options().get(0);
+        assertThat(weak.cleanFlowM3PerS()).isLessThan(0.95 * 450 * CFM);
+        assertThat(weak.reason()).contains("The fan gives only");
+        assertThat(weak.verdict()).isEqualTo(Verdict.PASSES);
+
+        Option ends = size(fan(in, FanKind.TABLE, 455, 95, 500, 70)).options().get(0);
+        assertThat(ends.reason()).contains("does not reach the loaded filter");
+        assertThat(ends.verdict()).isEqualTo(Verdict.FAILS);
+        // a line goes on where a table ends
+        assertThat(size(fan(in, FanKind.CONSTANT_TORQUE, 455, 95, 500, 70))
+                        .options()
+                        .get(0)
+                        .verdict())
+                .isEqualTo(Verdict.PASSES);
+    }
+
+    private static Input fan(Input in, FanKind kind, double firstCfm, double firstPa, double lastCfm, double lastPa) {
+        return new Input(
+                in.highM3PerS(),
+                in.lowM3PerS(),
+                in.highShareFraction(),
+                in.altitudeM(),
+                in.airC(),
+                kind,
+                in.staticLimitPa(),
+                in.otherStaticPa(),
+                in.fanFraction(),
+                List.of(
+                        new FilterSizing.FanPoint(firstCfm * CFM, firstPa),
+                        new FilterSizing.FanPoint(lastCfm * CFM, lastPa)),
+                in.coolingW(),
+                in.electricityCostPerKWh(),
+                in.house(),
+                in.rules(),
+                in.candidates(),
+                in.ratedPoints());
+    }
+
+    @Test
     void the_makers_final_resistance_brings_the_change_forward() {
         Candidate c = inches("f", 16, 25, 1, 17, 11);
         Candidate bounded = new Candidate(
