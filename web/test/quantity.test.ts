@@ -43,6 +43,7 @@ describe('units', () => {
 
   test('a printed step sets the digits in the other system too', () => {
     expect(print(0.14158, AIRFLOW, 'IP', 0.0005).text).toBe('300')
+    expect(print(0.14158, AIRFLOW, 'IP', 1e-6).text).toBe('300')
     expect(print(83.46, { ...TEMPERATURE }, 'SI', 0.1).text).toBe('83.5')
   })
 

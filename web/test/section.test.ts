@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { airDepth, geometryOf, MARK_MM, placeMarks, thickness } from '../src/section/geometry.ts'
 import type { Assembly, DrawAs, SectionModel } from '../src/section/model.ts'
+import { sectionOf } from '../src/section/sectionOf.ts'
 
 const assembly = (label: string, ...layers: [string, number, DrawAs, boolean?][]): Assembly => ({
   label,
@@ -137,5 +138,69 @@ describe('marks', () => {
       expect(clear).toBe(true)
     }
     expect(Math.hypot(first![0] - second![0], first![1] - second![1])).toBeGreaterThan(MARK_MM)
+  })
+})
+
+describe('from the record', () => {
+  const layer = (id: string, thicknessM: number, drawAs: string, control?: string) => ({
+    id,
+    label: id,
+    material: id,
+    thicknessM,
+    drawAs,
+    controls: control ? [{ control }] : [],
+  })
+  const enclosure = {
+    form: {
+      lengthM: 16,
+      widthM: 9,
+      lowWallHeightM: 2.4,
+      highWallHeightM: 3.8,
+      storeyCount: 1,
+      basement: false,
+      roofKind: 'SHED',
+    },
+    assemblies: [
+      { kind: 'WALL', layers: [layer('gypsum', 0.013, 'BOARD'), layer('plywood', 0.012, 'PANEL', 'AIR')] },
+      { kind: 'ROOF', layers: [layer('plywood', 0.012, 'PANEL', 'AIR'), layer('rafters', 0.4, 'FIBRE')] },
+      {
+        kind: 'SLAB',
+        layers: [layer('membrane', 0.0003, 'MEMBRANE', 'AIR'), layer('expanded polystyrene', 0.2, 'RIGID')],
+      },
+    ],
+  }
+
+  test('metres become millimetres, controls the red line, materials their hatches', () => {
+    const section = sectionOf('H1', { enclosure }, 'SI')!
+    expect(section.form).toMatchObject({
+      widthMm: 9000,
+      lowHeightMm: 2400,
+      highHeightMm: 3800,
+      roof: 'SHED',
+      basementMm: 0,
+    })
+    expect(section.wall.layers[1]).toMatchObject({ thicknessMm: 12, air: true, drawAs: 'sheet' })
+    expect(section.slab.layers[1]!.drawAs).toBe('foam')
+    expect(geometryOf(section).redLine[0]!.closed).toBe(true)
+  })
+
+  test('machines come from their parts with their numbers in the units of the day', () => {
+    const air = {
+      exhaust: [
+        { id: 'rangeHood', kind: 'RANGE_HOOD', ratedFlowM3PerS: 0.28316846592 },
+        { id: 'bath', kind: 'BATH_FAN' },
+      ],
+    }
+    const inCfm = sectionOf('H1', { enclosure, air }, 'IP')!
+    expect(inCfm.equipment).toEqual([
+      { id: 'rangeHood', kind: 'RANGE_HOOD', label: 'range hood', note: '600 cfm' },
+    ])
+  })
+
+  test('a record without form or without a roof is not drawn', () => {
+    expect(sectionOf('H1', { enclosure: { ...enclosure, form: undefined } }, 'SI')).toBeUndefined()
+    expect(
+      sectionOf('H1', { enclosure: { ...enclosure, assemblies: enclosure.assemblies.slice(0, 1) } }, 'SI'),
+    ).toBeUndefined()
   })
 })

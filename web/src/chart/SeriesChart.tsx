@@ -1,6 +1,7 @@
 import { useEffect, useId, useRef } from 'preact/hooks'
 import type uPlot from 'uplot'
 import 'uplot/dist/uPlot.min.css'
+import { Wide } from '../parts/lists.tsx'
 import { Waiting } from '../parts/Says.tsx'
 import { figure, shownBy, toShown, type Unit } from '../units/quantity.ts'
 import { system } from '../units/system.ts'
@@ -303,7 +304,7 @@ function SeriesTable({ series, unit, zone }: { series: Series[]; unit: Unit; zon
   return (
     <>
       {series.map((s) => (
-        <div key={s.name} class="wide">
+        <Wide key={s.name} label={s.name}>
           <table class="t">
             <caption>
               {s.name}
@@ -338,7 +339,7 @@ function SeriesTable({ series, unit, zone }: { series: Series[]; unit: Unit; zon
               ))}
             </tbody>
           </table>
-        </div>
+        </Wide>
       ))}
     </>
   )

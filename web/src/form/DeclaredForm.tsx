@@ -100,7 +100,7 @@ function Line({ form, field, path, extras }: Place & { field: Field }) {
   const error = form.error(path)
   const wide = field.kind === 'CHOICE' || field.kind === 'TEXT' || field.kind === 'NUMBERS'
   return (
-    <div class={`field${error ? ' refused' : ''}${wide ? ' one' : ''}`}>
+    <div class={`field${error ? ' refused' : ''}${wide ? ' one' : ''}`} onFocusIn={met}>
       <label for={id}>
         {field.label}
         <Symbol_ field={field} />
@@ -144,7 +144,15 @@ function Hint({ id, field, origin }: { id: string; field: Field; origin?: Compon
   )
 }
 
-/** A limit; where it comes from shows with the field that is being filled in or refused. */
+/**
+ * Marks a field that somebody has come to. It stays marked: were its hint to shrink again when the focus leaves, the
+ * button under the finger would move away between press and release.
+ */
+function met(event: FocusEvent) {
+  ;(event.currentTarget as HTMLElement).classList.add('met')
+}
+
+/** A limit; where it comes from shows with a field that somebody has come to, or that is refused. */
 function Sourced({ words, source }: { words: string; source: string }) {
   return (
     <>

@@ -3,6 +3,7 @@ import type { Field, Row, Value } from '../form/field.ts'
 import { type Answer, cited, type Declaration, type Notice } from '../pages/calculation/types.ts'
 import { digitsOfStep, figure, shownBy, toShown } from '../units/quantity.ts'
 import { system } from '../units/system.ts'
+import { Wide } from './lists.tsx'
 import { Figure } from './Quantity.tsx'
 import { StateWord, Status } from './Status.tsx'
 
@@ -118,8 +119,7 @@ export function RowsOf({ field, rows }: { field: Field; rows: Row[] }) {
   const columns = field.fields.filter((f) => f.kind !== 'GROUP' && f.kind !== 'ROWS')
   const isNumber = (f: Field) => f.kind === 'NUMBER' || f.kind === 'INTEGER'
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section class="wide" tabIndex={0} aria-label={field.label}>
+    <Wide label={field.label}>
       <table class="t">
         <caption>{field.label}</caption>
         <thead>
@@ -145,7 +145,7 @@ export function RowsOf({ field, rows }: { field: Field; rows: Row[] }) {
           ))}
         </tbody>
       </table>
-    </section>
+    </Wide>
   )
 }
 

@@ -45,6 +45,16 @@ export function Fact({ name, children }: { name: ComponentChildren; children: Co
   )
 }
 
+/** A place that may be wider than the page: it moves sideways by itself, by keyboard too. */
+export function Wide({ label, children }: { label: string; children: ComponentChildren }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+    <section class="wide" tabIndex={0} aria-label={label}>
+      {children}
+    </section>
+  )
+}
+
 /** A column of a table. */
 export interface Column<T> {
   head: ComponentChildren
@@ -86,8 +96,7 @@ export function DataTable<T>({ label, caption, columns, rows, keyOf, isKey, rowH
     sorted.value = order?.column === column ? { column, down: !order.down } : { column, down: false }
   }
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section class="wide" tabIndex={0} aria-label={label}>
+    <Wide label={label}>
       <table class={rowHeads ? 't stick' : 't'}>
         {caption !== undefined && <caption>{caption}</caption>}
         <thead>
@@ -132,6 +141,6 @@ export function DataTable<T>({ label, caption, columns, rows, keyOf, isKey, rowH
           ))}
         </tbody>
       </table>
-    </section>
+    </Wide>
   )
 }

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useId } from 'preact/hooks'
 import { HatchDefs } from '../parts/Hatches.tsx'
+import { Wide } from '../parts/lists.tsx'
 import { system } from '../units/system.ts'
 import {
   airDepth,
@@ -47,8 +48,7 @@ export function SectionDrawing({ model, marksFor, notes = true }: SectionDrawing
   const places = placeMarks(anchors, taken, [left, top, right, bottom])
   return (
     <figure class="drawing section">
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section class="wide" tabIndex={0} aria-label="Section drawing">
+      <Wide label="Section drawing">
         <svg
           viewBox={`${left} ${top} ${right - left} ${bottom - top}`}
           role="img"
@@ -56,7 +56,8 @@ export function SectionDrawing({ model, marksFor, notes = true }: SectionDrawing
           style={{ '--least': '50rem' }}
         >
           <title id={`${id}-t`}>
-            Section through {model.name}, looking {model.looking}, to scale
+            Section through {model.name}
+            {model.looking && `, looking ${model.looking}`}, to scale
           </title>
           <desc id={`${id}-d`}>{inWords(model, g)}</desc>
           <HatchDefs prefix={id} scale={22} stroke={0.62} />
@@ -132,10 +133,11 @@ export function SectionDrawing({ model, marksFor, notes = true }: SectionDrawing
             })}
           </g>
         </svg>
-      </section>
+      </Wide>
       <figcaption>
-        Drawn from the record, to scale. The red line is the air layer; a ring is a hole through it with its
-        own seal. A ringed dot is a sensor.
+        Drawn from the record, to scale; machines stand in their usual places, the ground{' '}
+        {depthWords(model.form.groundMm)} below the floor. The red line is the air layer; a ring is a hole
+        through it with its own seal. A ringed dot is a sensor.
       </figcaption>
     </figure>
   )
@@ -162,7 +164,8 @@ const FILL: Record<DrawAs, string | undefined> = {
 
 function LayerShape({ shape, id }: { shape: Shape; id: string }) {
   const d = `${path(shape.points)}Z`
-  if (shape.drawAs === 'line') return <path class="o" stroke-width="12" d={path(shape.points.slice(0, 2))} />
+  if (shape.drawAs === 'line')
+    return <path class="o" stroke-width="12" d={path(shape.points.slice(0, shape.points.length / 2))} />
   const hatch = FILL[shape.drawAs]
   const solid = shape.drawAs === 'sheet' || shape.drawAs === 'wood' || shape.drawAs === 'concrete'
   return (
@@ -471,6 +474,9 @@ function layerWords(assembly: Assembly, i: number): string {
   const size = system.value === 'SI' ? `${round(mm)} mm` : `${inches(mm)} in.`
   return `${size} ${label}`
 }
+
+const depthWords = (mm: number) =>
+  system.value === 'SI' ? `${(mm / 1000).toFixed(1)} m` : `${(mm / 304.8).toFixed(0)} ft`
 
 const round = (mm: number) => (mm < 10 ? mm.toFixed(1) : mm.toFixed(0))
 const inches = (mm: number) => Number((mm / 25.4).toFixed(mm < 60 ? 2 : 1)).toString()

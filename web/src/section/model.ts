@@ -6,7 +6,7 @@
 export interface SectionModel {
   /** "H1 Saddle Spruce". */
   name: string
-  /** Which way one looks, and what lies left and right: "west", "North", "South". */
+  /** Which way one looks, and what lies left and right: "west", "North", "South"; empty where that is not known. */
   looking: string
   left: string
   right: string

@@ -37,11 +37,15 @@ export function figure(value: number, digits: number): string {
   return (value < 0 && !zero ? MINUS : '') + grouped + (part ? `.${part}` : '')
 }
 
-/** The digits after the point that a printed step asks for in a shown unit: 0.1 gives 1, 10 gives 0. */
+/**
+ * The digits after the point that a printed step asks for in a shown unit: 0.1 gives 1, 10 gives 0. A step that was
+ * declared for another unit never asks for more digits than this one usually has.
+ */
 export function digitsOfStep(step: number, shown: Shown): number {
   if (!(step > 0)) return shown.digits
   const shownStep = Math.abs(step * shown.factor)
-  return Math.min(6, Math.max(0, Math.ceil(-Math.log10(shownStep) - 1e-9)))
+  const asked = Math.min(6, Math.max(0, Math.ceil(-Math.log10(shownStep) - 1e-9)))
+  return shown.factor === 1 ? asked : Math.min(asked, shown.digits)
 }
 
 export interface Printed {

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals'
 import type { ComponentChildren } from 'preact'
 import { at, type Field, type Row } from '../../form/field.ts'
+import { Wide } from '../../parts/lists.tsx'
 import { Outputs, OutputValue } from '../../parts/Result.tsx'
 import { StateWord } from '../../parts/Status.tsx'
 import type { ViewProps } from './CalculationPage.tsx'
@@ -80,8 +81,7 @@ function Result({ declaration, answer }: { declaration: Declaration; answer: Ans
   return (
     <>
       <div class="abreast">
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-        <section class="wide" tabIndex={0} aria-label="Candidates side by side">
+        <Wide label="Candidates side by side">
           <table class="t stick">
             <caption>Candidates side by side, best first</caption>
             <thead>
@@ -129,7 +129,7 @@ function Result({ declaration, answer }: { declaration: Declaration; answer: Ans
               </tr>
             </tbody>
           </table>
-        </section>
+        </Wide>
       </div>
       <div class="ways">
         {options.map((o) => (

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact'
+import { useEffect, useRef } from 'preact/hooks'
 import { DeclaredForm, type FieldExtras } from '../../form/DeclaredForm.tsx'
 import type { Row } from '../../form/field.ts'
 import { Choose } from '../../parts/Choose.tsx'
@@ -8,7 +9,7 @@ import { Sheet } from '../../shell/Sheet.tsx'
 import { chooseUnits, me } from '../../shell/session.ts'
 import { dayWords } from '../../units/days.ts'
 import { system } from '../../units/system.ts'
-import type { Answer, Declaration } from './types.ts'
+import type { Answer, Declaration, WorkedExample } from './types.ts'
 import type { useCalculation } from './useCalculation.ts'
 
 interface FrameProps<O> {
@@ -28,12 +29,54 @@ interface FrameProps<O> {
   children: (answer: Answer<Row, O>) => ComponentChildren
 }
 
+/** Published or independently computed examples to fill in; where there is none, that is said. */
+function Examples({ examples, onFill }: { examples: WorkedExample[]; onFill: (inputs: Row) => void }) {
+  const list = useRef<HTMLDetailsElement>(null)
+  if (examples.length === 0) return <p class="note">No published example was found for this calculation.</p>
+  return (
+    <details class="open-up examples" ref={list}>
+      <summary>
+        <span>Fill in a worked example</span>
+        <span class="note">{examples.length === 1 ? 'one' : `${examples.length} to choose from`}</span>
+      </summary>
+      <ul class="inside">
+        {examples.map((example) => (
+          <li key={example.id}>
+            <button
+              type="button"
+              class="plain"
+              onClick={() => {
+                onFill(example.inputs)
+                if (list.current) list.current.open = false
+              }}
+            >
+              {example.title}
+            </button>
+            <span class="from">
+              {example.source} ({example.status})
+            </span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
+}
+
 /** What every calculation page has: what goes in on the left, what comes out on the right, the finding above both. */
 export function Frame<O>(props: FrameProps<O>) {
   const { declaration, house, work, extras, unitWords = { IP: 'cfm, in., °F', SI: 'm³/h, mm, °C' } } = props
   const { form, answer, problem, busy, compute } = work
   const came = answer.value
   const examples = declaration.workedExamples
+  const result = useRef<HTMLHeadingElement>(null)
+  useEffect(() => {
+    // on a phone the result stands far below the button that was pressed
+    const place = result.current?.getBoundingClientRect()
+    if (came && place && place.top > innerHeight - 80) {
+      result.current?.focus({ preventScroll: true })
+      result.current?.scrollIntoView({ block: 'start' })
+    }
+  }, [came])
   const stale = came && form.touched.value
   return (
     <Sheet
@@ -69,50 +112,23 @@ export function Frame<O>(props: FrameProps<O>) {
               void compute()
             }}
           >
+            <Examples examples={examples} onFill={(inputs) => form.fill(inputs)} />
             {props.before}
             <DeclaredForm form={form} extras={extras} />
             <div class="acts">
               <button type="submit" class="b main">
                 Compute
               </button>
-              {examples.length === 1 && (
-                <button type="button" class="b" onClick={() => form.fill(examples[0]!.inputs)}>
-                  Fill in the published example
-                </button>
-              )}
             </div>
-            {examples.length > 1 && (
-              <details class="open-up">
-                <summary>
-                  <span>
-                    <b>Fill in a worked example</b>
-                  </span>
-                  <span class="note">{examples.length} to choose from</span>
-                </summary>
-                <ul class="inside matters">
-                  {examples.map((example) => (
-                    <li key={example.id}>
-                      <button type="button" class="b" onClick={() => form.fill(example.inputs)}>
-                        Fill in
-                      </button>
-                      <p>
-                        {example.title}
-                        <span class="from">
-                          {example.source} ({example.status})
-                        </span>
-                      </p>
-                    </li>
-                  ))}
-                </ul>
-              </details>
-            )}
             {examples.length === 0 && (
               <p class="note">No published example was found for this calculation.</p>
             )}
           </form>
         </section>
         <section aria-labelledby="out" aria-live="polite">
-          <h2 id="out">What comes out</h2>
+          <h2 id="out" tabIndex={-1} ref={result}>
+            What comes out
+          </h2>
           {problem.value && (
             <Wrong problem={problem.value} outcome="Not computed." onAgain={() => void compute()}>
               {came && <p class="note">The answers below are the last ones computed.</p>}

@@ -9,7 +9,7 @@ import type { ViewProps } from './CalculationPage.tsx'
 import { Frame } from './Frame.tsx'
 import type { Answer, Declaration } from './types.ts'
 import { useCalculation } from './useCalculation.ts'
-import { outputField, say, sayFigure, unitWord } from './words.ts'
+import { outputField, say, sayFigure, saySet, unitWord } from './words.ts'
 
 interface Combination extends Row {
   id: string
@@ -63,7 +63,7 @@ function finding(declaration: Declaration, out: Pressure): string {
     sayFigure(field, low) === sayFigure(field, high)
       ? say(field, high)
       : `${sayFigure(field, low)} to ${say(field, high)}`
-  const limit = say(outputField(declaration, 'limitPa'), out.limitPa)
+  const limit = saySet(outputField(declaration, 'limitPa'), out.limitPa)
   const what = out.worst === 'nothing' ? 'With nothing running' : `With ${listed(out.worst)} running`
   const sits =
     high < 0
@@ -87,7 +87,7 @@ function listed(names: string): string {
 function needed(declaration: Declaration, answer: Answer<Row, Pressure>): string {
   const out = answer.printed
   const need = say(outputField(declaration, 'makeUpNeededM3PerS'), out.makeUpNeededM3PerS)
-  const limit = say(outputField(declaration, 'limitPa'), out.limitPa)
+  const limit = saySet(outputField(declaration, 'limitPa'), out.limitPa)
   const units = (answer.inputs.makeUpUnits as Row[] | undefined) ?? []
   const has = units.reduce((sum, u) => sum + ((u.airflowM3PerS as number) ?? 0), 0)
   const now = say(outputField(declaration, 'makeUpNeededM3PerS'), has)
@@ -131,7 +131,17 @@ function Result({ declaration, out }: { declaration: Declaration; out: Pressure 
         isKey={(c) => c.id === rows[0]?.id}
         rowHeads
         columns={[
-          { head: 'what runs', cell: (c) => c.running },
+          {
+            head: 'what runs',
+            cell: (c) => (
+              <span class="what-runs">
+                {c.running}
+                <span class="sub">
+                  make-up failed: <OutputValue field={interlock} value={c.interlock} />
+                </span>
+              </span>
+            ),
+          },
           {
             head: 'net exhaust',
             unit: unitWord(flow),
@@ -146,17 +156,21 @@ function Result({ declaration, out }: { declaration: Declaration; out: Pressure 
           },
           { head: 'with fan curves', unit: 'Pa', figures: true, cell: figure('coupledPressurePa') },
           {
-            head: `limit ${sayFigure(pressure, out.limitPa)} Pa`,
+            head: `limit ${saySet(pressure, out.limitPa)}`,
             cell: (c) => <Both rated={c.verdict} curves={c.coupledVerdict} />,
           },
           { head: 'make-up failed', unit: 'Pa', figures: true, cell: figure('failedPressurePa') },
           { head: 'with fan curves', unit: 'Pa', figures: true, cell: figure('failedCoupledPressurePa') },
           {
-            head: `limit ${sayFigure(pressure, out.failedLimitPa)} Pa`,
+            head: `limit ${saySet(pressure, out.failedLimitPa)}`,
             cell: (c) => <OutputValue field={verdict} value={c.failedVerdict} />,
           },
-          { head: 'the interlock must', cell: (c) => <OutputValue field={interlock} value={c.interlock} /> },
-          { head: 'then', unit: 'Pa', figures: true, cell: figure('stoppedPressurePa') },
+          {
+            head: 'once the interlock has acted',
+            unit: 'Pa',
+            figures: true,
+            cell: figure('stoppedPressurePa'),
+          },
         ]}
       />
       <MakeUp declaration={declaration} out={out} />

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact'
 import { pathOf } from '../../chart/axis.ts'
 import { apart, type Place, Plot } from '../../chart/Plot.tsx'
 import type { Field, Row } from '../../form/field.ts'
-import { DataTable } from '../../parts/lists.tsx'
+import { DataTable, Wide } from '../../parts/lists.tsx'
 import { Outputs, OutputValue } from '../../parts/Result.tsx'
 import { shownBy, toShown } from '../../units/quantity.ts'
 import { system } from '../../units/system.ts'
@@ -310,8 +310,8 @@ function Volumes({ declaration, answer }: { declaration: Declaration; answer: An
     ))
   const volume = inputField(declaration, 'netVolumeM3')
   return (
-    <div class="wide">
-      <table class="t">
+    <Wide label="The same leak on both volumes">
+      <table class="t fits">
         <caption>The same leak on both volumes</caption>
         <thead>
           <tr>
@@ -366,7 +366,7 @@ function Volumes({ declaration, answer }: { declaration: Declaration; answer: An
           )}
         </tbody>
       </table>
-    </div>
+    </Wide>
   )
 }
 
@@ -386,8 +386,8 @@ function Directions({ declaration, out }: { declaration: Declaration; out: Tight
   const run = NAMES.filter(([key]) => out[key] !== undefined)
   if (run.length === 0) return null
   return (
-    <div class="wide">
-      <table class="t">
+    <Wide label="Each direction by itself">
+      <table class="t fits">
         <caption>Each direction by itself</caption>
         <thead>
           <tr>
@@ -420,7 +420,7 @@ function Directions({ declaration, out }: { declaration: Declaration; out: Tight
           })}
         </tbody>
       </table>
-    </div>
+    </Wide>
   )
 }
 

@@ -1,5 +1,5 @@
 import type { Field, Row } from '../../form/field.ts'
-import { print } from '../../units/quantity.ts'
+import { editable, print } from '../../units/quantity.ts'
 import { system } from '../../units/system.ts'
 import type { Declaration } from './types.ts'
 
@@ -27,6 +27,14 @@ function fieldIn(fields: Field[], name: string): Field {
 export function say(field: Field, value: unknown): string {
   if (typeof value !== 'number' || !field.unit) return '–'
   const { text, symbol } = print(value, field.unit, system.value, field.step)
+  return symbol ? `${text}${HARD}${symbol}` : text
+}
+
+/** A limit or a typed value as somebody would say it: "5 Pa", without digits that mean nothing. */
+export function saySet(field: Field, value: unknown): string {
+  if (typeof value !== 'number' || !field.unit) return '–'
+  const symbol = unitWord(field)
+  const text = editable(value, field.unit, system.value)
   return symbol ? `${text}${HARD}${symbol}` : text
 }
 
