@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals'
+import { computed, signal } from '@preact/signals'
 import { call } from '../api/http.ts'
 import { Problem } from '../api/problem.ts'
 import { allOn, putOn, removeFrom } from './store.ts'
@@ -20,15 +20,15 @@ export interface Waiting {
   refused?: string
 }
 
-/** How many wait, refused ones among them. */
-export const waiting = signal(0)
+/** Everything that is kept on this device to be sent, oldest first. */
+export const outbox = signal<Waiting[]>([])
+/** How many wait, without the refused ones. */
+export const waiting = computed(() => outbox.value.filter((w) => !w.refused).length)
 /** What the portal refused: the person must look at these. */
-export const refused = signal<Waiting[]>([])
+export const refused = computed(() => outbox.value.filter((w) => w.refused))
 
 async function count() {
-  const all = await allOn<Waiting>('outbox')
-  waiting.value = all.filter((w) => !w.refused).length
-  refused.value = all.filter((w) => w.refused)
+  outbox.value = (await allOn<Waiting>('outbox')).sort((a, b) => a.madeAt - b.madeAt)
 }
 
 /** Keeps it on this device and sends it as soon as there is signal. Resolves once it is kept. */

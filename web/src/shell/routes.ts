@@ -39,6 +39,8 @@ const FIRM: Role[] = [
   'CONSULTANT',
 ]
 
+const SITE: Role[] = ['PRINCIPAL', 'DESIGNER', 'SITE_LEAD', 'MECHANICAL_CONTRACTOR', 'OFFICE_MANAGER']
+
 /**
  * Every page, in the order in which contents list them. A new page is one line here, and its path one line in the
  * portal's list of client routes.
@@ -54,6 +56,25 @@ export const ROUTES: Route[] = [
     path: '/calculations/:id',
     page: lazy(() => import('../pages/calculation/CalculationPage.tsx')),
     roles: FIRM,
+  },
+  {
+    path: '/houses/:house/site',
+    page: lazy(() => import('../pages/site/SitePage.tsx')),
+    contents: 'Site',
+    roles: SITE,
+    site: true,
+  },
+  {
+    path: '/houses/:house/cover-checks/:check',
+    page: lazy(() => import('../pages/site/CheckPage.tsx')),
+    roles: SITE,
+    site: true,
+  },
+  {
+    path: '/houses/:house/loose-ends',
+    page: lazy(() => import('../pages/site/LooseEndsPage.tsx')),
+    contents: 'Loose ends',
+    roles: SITE,
   },
 ]
 
