@@ -13,6 +13,8 @@ process.chdir(join(dirname(fileURLToPath(import.meta.url)), '..'))
 
 const OUT = 'target/classes/META-INF/resources'
 const STAMPS = 'node_modules/.stamps'
+const API = '../docs/reference/openapi.json'
+const TYPES = 'src/api/schema.d.ts'
 const CONFIG = readdirSync('.').filter((f) =>
   /\.config\.ts$|^(package(-lock)?|tsconfig|biome)\.json$/.test(f),
 )
@@ -103,9 +105,24 @@ function browserTests(settings) {
   })
 }
 
+/** The types of everything that travels, from the portal's own description, which a test of the portal keeps true. */
+const api = () =>
+  once('api', [API, 'package-lock.json', ...SCRIPTS], [TYPES], () =>
+    node(
+      'openapi-typescript/bin/cli.js',
+      API,
+      '-o',
+      TYPES,
+      '--export-type',
+      '--root-types',
+      '--root-types-no-schema-prefix',
+    ),
+  )
+
 const steps = {
   build() {
     install()
+    api()
     this.check()
     once('bundle', [...CONFIG, ...SCRIPTS, 'src', 'public', 'index.html'], [`${OUT}/index.html`], () => {
       node('vite/bin/vite.js', 'build', '--logLevel', 'warn')
@@ -120,6 +137,7 @@ const steps = {
   },
   test() {
     install()
+    api()
     once('unit', [...CONFIG, ...SCRIPTS, 'src', 'test', 'public'], [], () => node('vitest/vitest.mjs', 'run'))
   },
   // Against the packaged portal that PORTAL_JAR names, or against one that runs already at BASE_URL.

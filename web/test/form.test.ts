@@ -11,7 +11,7 @@ const blank: Field = {
   symbol: '',
   help: '',
   optional: false,
-  unit: null,
+  unit: undefined,
   min: null,
   max: null,
   minExclusive: false,
@@ -29,11 +29,13 @@ const blank: Field = {
   fields: [],
 }
 const ONE = {
+  id: 'ONE' as const,
   ucum: '1',
   si: { symbol: '', factor: 1, offset: 0, digits: 3 },
   ip: { symbol: '', factor: 1, offset: 0, digits: 3 },
 }
 const FLOW = {
+  id: 'CUBIC_METRE_PER_SECOND' as const,
   ucum: 'm3/s',
   si: { symbol: 'm³/h', factor: 3600, offset: 0, digits: 1 },
   ip: { symbol: 'cfm', factor: 60 / 0.028316846592, offset: 0, digits: 0 },

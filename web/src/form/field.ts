@@ -1,33 +1,7 @@
-import type { Unit } from '../units/quantity.ts'
+import type { FieldJson } from '../api/schema.d.ts'
 
 /** One declared field of a calculation or of a part of the record, as the portal gives it. */
-export interface Field {
-  name: string
-  kind: 'NUMBER' | 'INTEGER' | 'NUMBERS' | 'CHOICE' | 'YES_NO' | 'TEXT' | 'GROUP' | 'ROWS'
-  label: string
-  symbol: string
-  help: string
-  optional: boolean
-  unit: Unit | null
-  min: number | null
-  max: number | null
-  minExclusive: boolean
-  limitSource: string
-  advisedMin: number | null
-  advisedMax: number | null
-  advisedSource: string
-  /** The step to which a result is printed; 0 for as it is. */
-  step: number
-  /** One of the few results that people compare. */
-  leading: boolean
-  /** Name of the field that holds the greatest value allowed for this result. */
-  limitField: string
-  minRows: number
-  maxRows: number
-  maxLength: number
-  options: { id: string; label: string; source: string }[]
-  fields: Field[]
-}
+export type Field = FieldJson
 
 export type Leaf = number | string | boolean | number[]
 export type Value = Leaf | Row | Row[] | undefined

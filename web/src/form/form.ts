@@ -194,7 +194,7 @@ function withLeastRows(fields: Field[], record: Row): Row {
 
 /** "0.50 to 1.00" in the units of the day; empty where there is no limit. */
 export function rangeText(field: Field, min = field.min, max = field.max): string {
-  if (!field.unit || (min === null && max === null)) return ''
+  if (!field.unit || (min == null && max == null)) return ''
   const shown = shownBy(field.unit, system.value)
   const text = (v: number) => {
     const s = toShown(v, shown)
@@ -204,8 +204,8 @@ export function rangeText(field: Field, min = field.min, max = field.max): strin
       .replace(/\.$/, '')
   }
   const unit = shown.symbol && shown.symbol !== '1' ? `\u202f${shown.symbol}` : ''
-  if (min === null) return `at most ${text(max!)}${unit}`
-  if (max === null) return `${field.minExclusive ? 'above' : 'at least'} ${text(min)}${unit}`
+  if (min == null) return `at most ${text(max as number)}${unit}`
+  if (max == null) return `${field.minExclusive ? 'above' : 'at least'} ${text(min)}${unit}`
   return `${field.minExclusive ? 'above ' : ''}${text(min)} to ${text(max)}${unit}`
 }
 
@@ -237,8 +237,8 @@ function rangeSays(field: Field, value: unknown): string | undefined {
     figure(toShown(x, shown), 6)
       .replace(/(\.\d*?)0+$/, '$1')
       .replace(/\.$/, '') + unit
-  if (field.max !== null && v > field.max) return `${text(v)} is above ${text(field.max)}.`
-  if (field.min !== null && (v < field.min || (field.minExclusive && v === field.min))) {
+  if (field.max != null && v > field.max) return `${text(v)} is above ${text(field.max)}.`
+  if (field.min != null && (v < field.min || (field.minExclusive && v === field.min))) {
     return `${text(v)} is ${field.minExclusive ? 'not above' : 'below'} ${text(field.min)}.`
   }
   return undefined

@@ -407,7 +407,7 @@ function labels(model: SectionModel, g: SectionGeometry): Word[] {
         break
       case 'AIR_HANDLER':
         for (const [i, line] of twoLines(e.label).entries()) add(line, x, y - 1470 + i * LINE * 0.9, 'middle')
-        add(e.note, x, y - 330, 'middle', true)
+        if ((e.note ?? '').length <= 8) add(e.note, x, y - 330, 'middle', true)
         break
       case 'WATER_HEATER':
         for (const [i, line] of twoLines(e.label).entries()) add(line, x, y - 900 + i * LINE, 'middle')
@@ -429,10 +429,27 @@ function labels(model: SectionModel, g: SectionGeometry): Word[] {
       { text: label, x: at.xMm, y: at.yMm - 120, anchor: 'middle', quiet: true },
       { text: label, x: at.xMm, y: at.yMm + 250, anchor: 'middle', quiet: true },
     ]
-    const taken = words.map(boxOf)
+    const taken = [...words.map(boxOf), ...g.placed.map(bodyOf)]
     words.push(sides.find((side) => !taken.some((box) => overlap(boxOf(side), box))) ?? sides[0]!)
   }
   return words
+}
+
+/** What a machine's outline covers. */
+function bodyOf({ equipment, foot: [x, y] }: Placed): Box {
+  const [half, high] = BODIES[equipment.kind]
+  return [x - half, y - high, x + half, y]
+}
+
+/** Half the width and the height of each outline. */
+const BODIES: Record<Placed['equipment']['kind'], [number, number]> = {
+  RANGE_HOOD: [610, 350],
+  MAKE_UP_UNIT: [500, 370],
+  VENTILATOR: [350, 620],
+  AIR_HANDLER: [330, 1650],
+  WATER_HEATER: [390, 1640],
+  PASSIVE_OPENING: [120, 100],
+  OUTDOOR_UNIT: [400, 1150],
 }
 
 function twoLines(text: string): string[] {
@@ -472,7 +489,7 @@ function layerWords(assembly: Assembly, i: number): string {
   const { thicknessMm: mm, label } = assembly.layers[i]!
   if (mm < 1) return label
   const size = system.value === 'SI' ? `${round(mm)} mm` : `${inches(mm)} in.`
-  return `${size} ${label}`
+  return label.startsWith(size.split(' ')[0]!) ? label : `${size} ${label}`
 }
 
 const depthWords = (mm: number) =>

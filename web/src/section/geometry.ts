@@ -49,6 +49,8 @@ export interface SectionGeometry {
 }
 
 const OVERHANG = 600
+/** Insulation ends over the walls, whatever lies on it. */
+const FILLS = new Set<DrawAs>(['loose', 'wool', 'foam'])
 
 export const thickness = (assembly: Assembly): number =>
   assembly.layers.reduce((sum, layer) => sum + layer.thicknessMm, 0)
@@ -188,7 +190,8 @@ function roofShapes(
   return roof.layers.map((layer, i) => {
     const [inner, outer] = faces(roof)[i]!
     // lining and service space stop at the walls; the air layer and insulation reach over them; the skin hangs over
-    const over = vented >= 0 ? i >= vented : i === roof.layers.length - 1
+    const skin = i === roof.layers.length - 1 && !FILLS.has(layer.drawAs)
+    const over = vented >= 0 ? i >= vented : skin
     const reach = i < air ? 0 : wallMm + (over ? OVERHANG : 0)
     const xs = [-reach, ...(form.roof === 'GABLE' ? [width / 2] : []), width + reach]
     const points: XY[] = [

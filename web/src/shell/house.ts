@@ -1,18 +1,9 @@
 import { signal } from '@preact/signals'
 import { get } from '../api/http.ts'
-
-/** What the head needs of a house. */
-export interface HouseLine {
-  id: string
-  name: string
-  place: string
-  stage: string
-  altitudeM: number
-  timeZone: string
-}
+import type { HouseView } from '../api/schema.d.ts'
 
 /** The house whose pages are open; undefined on pages of the firm. */
-export const house = signal<HouseLine | undefined>(undefined)
+export const house = signal<HouseView | undefined>(undefined)
 
 let asked: string | undefined
 
@@ -23,7 +14,7 @@ export async function openHouse(id: string | undefined): Promise<void> {
   if (house.peek()?.id !== id) house.value = undefined
   if (id === undefined) return
   try {
-    const line = await get<HouseLine>(`/houses/${encodeURIComponent(id)}`)
+    const line = await get<HouseView>(`/houses/${encodeURIComponent(id)}`)
     if (asked === id) house.value = line
   } catch {
     // the page itself says what it could not read; the head only stays without its line

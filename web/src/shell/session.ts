@@ -1,16 +1,10 @@
 import { computed, signal } from '@preact/signals'
 import { get, post, put, remove, whenSignedOut } from '../api/http.ts'
 import { Problem } from '../api/problem.ts'
+import type { Held, Me } from '../api/schema.d.ts'
 import { system } from '../units/system.ts'
 
-export type Role =
-  | 'PRINCIPAL'
-  | 'DESIGNER'
-  | 'SITE_LEAD'
-  | 'MECHANICAL_CONTRACTOR'
-  | 'OFFICE_MANAGER'
-  | 'OWNER'
-  | 'CONSULTANT'
+export type Role = Held['role']
 
 export const roleWord: Record<Role, string> = {
   PRINCIPAL: 'Principal',
@@ -20,16 +14,6 @@ export const roleWord: Record<Role, string> = {
   OFFICE_MANAGER: 'Office manager',
   OWNER: 'Owner',
   CONSULTANT: 'Consultant',
-}
-
-export interface Me {
-  account: string
-  displayName: string
-  roles: { role: Role; houseId: string | null }[]
-  units: 'SI' | 'IP'
-  today: string
-  firmName: string
-  token: boolean
 }
 
 /** Who is signed in: undefined until the portal has answered, null where nobody is. */

@@ -1,3 +1,4 @@
+import type { Listed } from '../../api/schema.d.ts'
 import type { Field, Row } from '../../form/field.ts'
 
 /** Where a formula, a limit or a value comes from, and how well it was seen. */
@@ -7,12 +8,7 @@ export interface Source {
 }
 
 /** A line of the list of calculations. */
-export interface CalculationLine {
-  id: string
-  version: string
-  title: string
-  purpose: string
-}
+export type CalculationLine = Listed
 
 export interface WorkedExample {
   id: string
