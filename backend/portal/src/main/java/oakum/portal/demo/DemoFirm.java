@@ -27,7 +27,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 
 /**
  * Loads the invented firm into an empty database, each event on its day and by the person who did it, and lets the clock
- * run from Thursday 14 May 2026. All in one transaction: half a demo is never left.
+ * run from Thursday 14 May 2026. The history is one transaction: half a demo is never left.
  */
 @Component
 @ConditionalOnProperty("oakum.demo")
@@ -43,6 +43,7 @@ class DemoFirm implements ApplicationRunner {
     private final TransactionTemplate transaction;
     private final Accounts accounts;
     private final List<DemoChapter> chapters;
+    private final DemoReadings readings;
     private final Optional<WebServerApplicationContext> server;
 
     DemoFirm(
@@ -51,12 +52,14 @@ class DemoFirm implements ApplicationRunner {
             TransactionTemplate transaction,
             Accounts accounts,
             List<DemoChapter> chapters,
+            DemoReadings readings,
             Optional<WebServerApplicationContext> server) {
         this.clock = clock;
         this.database = database;
         this.transaction = transaction;
         this.accounts = accounts;
         this.chapters = chapters;
+        this.readings = readings;
         this.server = server;
     }
 
@@ -68,11 +71,11 @@ class DemoFirm implements ApplicationRunner {
                 .optional()
                 .map(OffsetDateTime::toInstant)
                 .orElse(null);
-        String token = null;
+        Telling telling = new Telling();
         if (loaded == null) {
             Instant machine = clock.instant();
             try {
-                token = transaction.execute(status -> load(machine));
+                transaction.executeWithoutResult(status -> load(machine, telling));
             } finally {
                 clock.unshift();
             }
@@ -80,10 +83,11 @@ class DemoFirm implements ApplicationRunner {
         } else {
             clock.shiftTo(start.plus(Duration.between(loaded, clock.instant())));
         }
-        LOG.info(greeting(token));
+        loadReadings(start);
+        LOG.info(greeting(telling.token));
     }
 
-    private @Nullable String load(Instant machine) {
+    private void load(Instant machine, Telling telling) {
         database.sql("insert into demo.loaded (at) values (?)")
                 .param(machine.atOffset(ZoneOffset.UTC))
                 .update();
@@ -93,9 +97,21 @@ class DemoFirm implements ApplicationRunner {
             person("site", "site lead", Role.SITE_LEAD, null);
             person("office", "office manager", Role.OFFICE_MANAGER, null);
         });
-        Telling telling = new Telling();
         chapters.forEach(chapter -> chapter.tell(telling));
-        return telling.token;
+    }
+
+    /** After the history, because a file of readings is a transaction of its own; cut off, it is simply sent again. */
+    private void loadReadings(Instant until) {
+        boolean done = database.sql("select readings from demo.loaded")
+                .query(Boolean.class)
+                .single();
+        if (!done) {
+            accounts.as("office", () -> {
+                readings.load(until);
+                return true;
+            });
+            database.sql("update demo.loaded set readings = true").update();
+        }
     }
 
     private void person(String account, String displayName, Role role, @Nullable String house) {

@@ -14,10 +14,12 @@ import org.springframework.stereotype.Component;
 class HousesChapter implements DemoChapter {
     private final Houses houses;
     private final HouseRecord record;
+    private final DemoReadings readings;
 
-    HousesChapter(Houses houses, HouseRecord record) {
+    HousesChapter(Houses houses, HouseRecord record, DemoReadings readings) {
         this.houses = houses;
         this.record = record;
+        this.readings = readings;
     }
 
     @Override
@@ -26,6 +28,7 @@ class HousesChapter implements DemoChapter {
         open(telling, DemoRecords.h2(), LocalDate.of(2025, 6, 2), "Design of North Tamarack");
         open(telling, DemoRecords.h1(), LocalDate.of(2026, 3, 20), "Concept agreed with the owner");
         careList(telling);
+        telling.on(LocalDate.of(2024, 9, 10), 9, 0, "office", readings::addSensors);
         telling.person("mechanical", "mechanical contractor", Role.MECHANICAL_CONTRACTOR, "H1");
         telling.person("mechanical", "mechanical contractor", Role.MECHANICAL_CONTRACTOR, "H2");
         telling.person("mechanical", "mechanical contractor", Role.MECHANICAL_CONTRACTOR, "H3");
