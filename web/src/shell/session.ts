@@ -35,6 +35,8 @@ function came(answer: Me) {
 function gone() {
   me.value = null
   localStorage.removeItem(KEPT)
+  // what this person read is not for the next one on this device
+  navigator.serviceWorker?.controller?.postMessage('forget')
 }
 
 /** Asks the portal who is signed in. Without signal whoever was here last may go on with what is on this device. */
