@@ -1,5 +1,6 @@
 package oakum.portal.site;
 
+import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import java.time.LocalDate;
@@ -19,6 +20,7 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@Tag(name = "Running clocks")
 @RequestMapping("/api/v1/houses/{house}/clocks")
 class ClockController {
     private final RunningClocks clocks;

@@ -1,5 +1,6 @@
 package oakum.portal.site;
 
+import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.Size;
@@ -13,6 +14,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@Tag(name = "Cover checks")
 @RequestMapping("/api/v1/houses/{house}/cover-checks")
 class CoverCheckController {
     private final CoverChecks checks;

@@ -114,8 +114,12 @@ public class CoverChecks {
     @Transactional(readOnly = true)
     public CoverChecksOfHouse list(String houseId) {
         house.require(Permission.VIEW_HOUSE, houseId);
-        List<CoverCheckListed> listed = records.heads(houseId).stream()
-                .map(head -> listed(standing(houseId, head)))
+        List<CoverCheckRecords.Head> heads = records.heads(houseId);
+        List<LapsedApproval> lapsed = lapsed(
+                houseId,
+                heads.stream().flatMap(head -> head.dependsOn().stream()).toList());
+        List<CoverCheckListed> listed = heads.stream()
+                .map(head -> listed(standing(houseId, head, lapsed)))
                 .toList();
         List<String> made = listed.stream().map(CoverCheckListed::code).toList();
         List<CoverCheckOffered> offered = CoverCheckTemplate.ALL.values().stream()
@@ -259,7 +263,7 @@ public class CoverChecks {
      * Signs what was shown.
      *
      * @param copyCode the code of what the person saw
-     * @throws Problem 409 {@code cover-check-stopped} with the rows and approvals that stop it, {@code not-as-shown}
+     * @throws Problem 409 {@code cover-check-stopped} with the rows and approvals that stop it, {@code not-what-stands}
      */
     public CoverCheckShown sign(String houseId, String code, String copyCode) {
         house.require(Permission.SIGN_CHECK, houseId);
@@ -271,7 +275,8 @@ public class CoverChecks {
                     .with("lapsed", standing.lapsed());
         }
         if (!standing.copyCode().equals(copyCode.strip())) {
-            throw Problem.conflict("not-as-shown", "Not signed: the rows changed since you read them. Read them again.")
+            throw Problem.conflict(
+                            "not-what-stands", "Not signed: the rows changed since you read them. Read them again.")
                     .with("copyCode", standing.copyCode());
         }
         Set<Role> held = access.roles(houseId);
@@ -378,7 +383,17 @@ public class CoverChecks {
                 .orElseThrow(() -> Problem.notFound("row", rowId));
     }
 
+    private List<LapsedApproval> lapsed(String houseId, List<String> decisions) {
+        return approvals.stream()
+                .flatMap(behind -> behind.lapsed(houseId, decisions).stream())
+                .toList();
+    }
+
     private Standing standing(String houseId, CoverCheckRecords.Head head) {
+        return standing(houseId, head, lapsed(houseId, head.dependsOn()));
+    }
+
+    private Standing standing(String houseId, CoverCheckRecords.Head head, List<LapsedApproval> lapsedInHouse) {
         List<CheckRow> rows = records.rows(houseId, head.code());
         Map<String, List<GivenAnswer>> answers = records.answers(houseId, head.code());
         return new Standing(
@@ -386,8 +401,8 @@ public class CoverChecks {
                 rows,
                 answers,
                 Stops.of(rows, answers),
-                approvals.stream()
-                        .flatMap(a -> a.lapsed(houseId, head.dependsOn()).stream())
+                lapsedInHouse.stream()
+                        .filter(lapsed -> head.dependsOn().contains(lapsed.decision()))
                         .toList(),
                 copyCode(houseId, head, rows, answers),
                 records.signatures(houseId, head.code()));

@@ -1,5 +1,6 @@
 package oakum.portal.site;
 
+import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
 import java.util.List;
 import java.util.UUID;
@@ -20,6 +21,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@Tag(name = "Loose ends")
 @RequestMapping("/api/v1")
 class LooseEndController {
     private final LooseEnds looseEnds;

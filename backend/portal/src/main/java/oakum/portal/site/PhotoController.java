@@ -1,12 +1,13 @@
 package oakum.portal.site;
 
+import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.validation.constraints.Size;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
-import oakum.portal.http.Problem;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
 import org.springframework.http.ContentDisposition;
@@ -25,6 +26,7 @@ import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.multipart.MultipartFile;
 
 @RestController
+@Tag(name = "Photos")
 @RequestMapping("/api/v1/houses/{house}/photos")
 class PhotoController {
     private final Photos photos;
@@ -46,12 +48,10 @@ class PhotoController {
             @PathVariable String house,
             @RequestPart("file") MultipartFile file,
             @RequestParam UUID clientId,
-            @RequestParam(defaultValue = "") String place,
-            @RequestParam(defaultValue = "") String card,
+            @RequestParam(defaultValue = "") @Size(max = 200) String place,
+            @RequestParam(defaultValue = "") @Size(max = 500) String card,
             @RequestParam(required = false) @Nullable Instant takenAt)
             throws IOException {
-        requireShort("place", place, 200);
-        requireShort("card", card, 500);
         return photos.keep(house, clientId, file.getBytes(), place, card, takenAt == null ? clock.instant() : takenAt);
     }
 
@@ -80,11 +80,5 @@ class PhotoController {
                 .cacheControl(
                         CacheControl.maxAge(Duration.ofDays(30)).cachePrivate().immutable())
                 .body(jpeg);
-    }
-
-    private static void requireShort(String field, String text, int most) {
-        if (text.length() > most) {
-            throw Problem.unprocessable("too-long", field, field + " may have at most " + most + " characters.");
-        }
     }
 }

@@ -140,7 +140,7 @@ public class Photos {
      *
      * @throws Problem 422 {@code unknown-photo}
      */
-    void require(String houseId, Collection<UUID> ids) {
+    public void require(String houseId, Collection<UUID> ids) {
         for (UUID id : ids) {
             boolean here = jdbc.sql("select true from site.photo where id = :id and house_id = :house")
                     .param("id", id)

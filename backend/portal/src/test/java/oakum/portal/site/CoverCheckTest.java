@@ -217,7 +217,7 @@ class CoverCheckTest {
         everythingRightBut("none");
         send(post(path() + "/signature"), Role.PRINCIPAL, "{\"copyCode\":\"000 000\"}")
                 .andExpect(status().isConflict())
-                .andExpect(jsonPath("$.code").value("not-as-shown"));
+                .andExpect(jsonPath("$.code").value("not-what-stands"));
     }
 
     @Test
