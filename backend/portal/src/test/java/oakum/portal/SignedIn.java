@@ -31,6 +31,11 @@ public final class SignedIn {
         };
     }
 
+    /** A request of nobody, but with the token against forged requests: what is refused is refused for lack of a person. */
+    public static RequestPostProcessor nobody() {
+        return SignedIn::unforged;
+    }
+
     /** What the client does: it sends the value of the cookie in a header, too. */
     private static MockHttpServletRequest unforged(MockHttpServletRequest request) {
         Cookie token = new Cookie("XSRF-TOKEN", "00000000-0000-0000-0000-000000000001");

@@ -43,6 +43,9 @@ class Idempotency extends OncePerRequestFilter {
     static final String KEY = "Idempotency-Key";
     static final String REPLAYED = "Idempotency-Replayed";
     private static final Pattern KEY_FORM = Pattern.compile("[\\x21-\\x7e]{1,200}");
+    /** Its answer holds a secret that is shown once and kept nowhere. */
+    private static final String NEVER_KEPT = "/api/v1/tokens";
+
     private static final List<String> KEPT_HEADERS =
             List.of(HttpHeaders.CONTENT_TYPE, HttpHeaders.LOCATION, HttpHeaders.ETAG);
 
@@ -62,6 +65,7 @@ class Idempotency extends OncePerRequestFilter {
         if (key == null
                 || person == null
                 || !request.getMethod().equals(HttpMethod.POST.name())
+                || request.getRequestURI().equals(NEVER_KEPT)
                 || !(request.getContentType() == null || JsonBodies.isJson(request))) {
             chain.doFilter(request, response);
             return;

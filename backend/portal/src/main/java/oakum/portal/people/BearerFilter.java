@@ -21,9 +21,11 @@ class BearerFilter extends OncePerRequestFilter {
     private static final String SCHEME = "Bearer ";
 
     private final Tokens tokens;
+    private final SignInLimits limits;
     private final ProblemWriter problems;
 
-    BearerFilter(Tokens tokens, ProblemWriter problems) {
+    BearerFilter(Tokens tokens, SignInLimits limits, ProblemWriter problems) {
+        this.limits = limits;
         this.tokens = tokens;
         this.problems = problems;
     }
@@ -43,8 +45,16 @@ class BearerFilter extends OncePerRequestFilter {
         String secret = request.getHeader(HttpHeaders.AUTHORIZATION)
                 .substring(SCHEME.length())
                 .strip();
-        Optional<Person> person = tokens.person(secret);
+        Optional<Person> person;
+        try {
+            limits.check(request.getRemoteAddr());
+            person = tokens.person(secret);
+        } catch (Problem tooMany) {
+            problems.write(response, tooMany);
+            return;
+        }
         if (person.isEmpty()) {
+            limits.failed(request.getRemoteAddr());
             problems.write(
                     response,
                     new Problem(

@@ -2,13 +2,19 @@ package oakum.portal.people;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.List;
+import java.util.UUID;
+import oakum.portal.http.Page;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.web.bind.annotation.DeleteMapping;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
@@ -19,9 +25,16 @@ class PeopleController {
     private final Sessions sessions;
     private final People people;
 
-    PeopleController(Sessions sessions, People people) {
+    private final Tokens tokens;
+    private final Shares shares;
+    private final Trail trail;
+
+    PeopleController(Sessions sessions, People people, Tokens tokens, Shares shares, Trail trail) {
         this.sessions = sessions;
         this.people = people;
+        this.tokens = tokens;
+        this.shares = shares;
+        this.trail = trail;
     }
 
     /** A name and a password. */
@@ -50,5 +63,66 @@ class PeopleController {
     @PutMapping("/me/units")
     Me chooseUnits(@RequestBody UnitsChoice choice) {
         return people.chooseUnits(choice.units());
+    }
+
+    /** A role to be given for a house. */
+    record NewShare(String account, Role role) {}
+
+    @GetMapping("/people")
+    List<PersonView> listPeople() {
+        return people.all();
+    }
+
+    @PostMapping("/people")
+    @ResponseStatus(HttpStatus.CREATED)
+    PersonView addPerson(@RequestBody NewPerson person) {
+        return people.add(person);
+    }
+
+    @GetMapping("/tokens")
+    List<TokenView> listTokens() {
+        return tokens.mine();
+    }
+
+    @PostMapping("/tokens")
+    @ResponseStatus(HttpStatus.CREATED)
+    MadeToken makeToken(@RequestBody NewToken token) {
+        return tokens.make(token);
+    }
+
+    @DeleteMapping("/tokens/{id}")
+    @ResponseStatus(HttpStatus.NO_CONTENT)
+    void revokeToken(@PathVariable UUID id) {
+        tokens.revoke(id);
+    }
+
+    @GetMapping("/houses/{house}/shares")
+    List<Shares.Share> listShares(@PathVariable String house) {
+        return shares.of(house);
+    }
+
+    @PostMapping("/houses/{house}/shares")
+    @ResponseStatus(HttpStatus.CREATED)
+    Shares.Share shareHouse(@PathVariable String house, @RequestBody NewShare share) {
+        return shares.give(house, share.account(), share.role());
+    }
+
+    @DeleteMapping("/houses/{house}/shares/{personId}")
+    @ResponseStatus(HttpStatus.NO_CONTENT)
+    void withdrawShare(@PathVariable String house, @PathVariable UUID personId) {
+        shares.takeBack(house, personId);
+    }
+
+    @GetMapping("/audit")
+    Page<Trail.Line> readAudit(
+            @RequestParam(required = false) @Nullable String house,
+            @RequestParam(required = false) @Nullable String cursor) {
+        return trail.backwards(house, cursor);
+    }
+
+    /** Everything that changed in the houses that the caller may see; ask again with the cursor that it gave. */
+    @GetMapping("/changes")
+    Trail.Changes readChanges(@RequestParam(required = false) @Nullable String since) {
+        return trail.since(since);
     }
 }

@@ -48,7 +48,11 @@ class Security {
 
     @Bean
     SecurityFilterChain securityFilterChain(
-            HttpSecurity http, SecurityContextRepository contexts, Tokens tokens, ProblemWriter problems) {
+            HttpSecurity http,
+            SecurityContextRepository contexts,
+            Tokens tokens,
+            SignInLimits limits,
+            ProblemWriter problems) {
         PathPatternRequestMatcher.Builder path = PathPatternRequestMatcher.withDefaults();
         http.authorizeHttpRequests(requests -> requests.requestMatchers(HttpMethod.POST, "/api/v1/session")
                 .permitAll()
@@ -63,7 +67,7 @@ class Security {
         http.csrf(csrf -> csrf.spa()
                 .ignoringRequestMatchers(path.matcher(HttpMethod.POST, "/api/v1/session"), BearerFilter::carriesToken));
         http.securityContext(context -> context.securityContextRepository(contexts));
-        http.addFilterBefore(new BearerFilter(tokens, problems), CsrfFilter.class);
+        http.addFilterBefore(new BearerFilter(tokens, limits, problems), CsrfFilter.class);
         http.requestCache(cache -> cache.disable());
         http.httpBasic(basic -> basic.disable());
         http.formLogin(form -> form.disable());

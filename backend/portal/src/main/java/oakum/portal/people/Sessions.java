@@ -22,23 +22,26 @@ class Sessions {
     private final AccountRows accounts;
     private final PasswordEncoder passwords;
     private final SecurityContextRepository contexts;
+    private final SignInLimits limits;
     /** Compared with where there is no account, so that an unknown name takes as long as a wrong password. */
     private final String nobodysHash;
 
-    Sessions(AccountRows accounts, PasswordEncoder passwords, SecurityContextRepository contexts) {
+    Sessions(AccountRows accounts, PasswordEncoder passwords, SecurityContextRepository contexts, SignInLimits limits) {
         this.accounts = accounts;
         this.passwords = passwords;
         this.contexts = contexts;
+        this.limits = limits;
         this.nobodysHash = Objects.requireNonNull(passwords.encode("nobody signs in with this"));
     }
 
     void signIn(String account, String password, HttpServletRequest request, HttpServletResponse response) {
-        Account found = accounts.findByAccount(account.strip().toLowerCase(Locale.ROOT))
-                .filter(Account::active)
-                .orElse(null);
+        String name = account.strip().toLowerCase(Locale.ROOT);
+        limits.check(name, request.getRemoteAddr());
+        Account found = accounts.findByAccount(name).filter(Account::active).orElse(null);
         String hash = found == null ? null : found.passwordHash();
         boolean right = passwords.matches(password, hash == null ? nobodysHash : hash);
         if (found == null || hash == null || !right) {
+            limits.failed(name, request.getRemoteAddr());
             throw new Problem(HttpStatus.UNAUTHORIZED, "sign-in-refused", "The account or the password is not right.");
         }
         if (request.getSession(false) != null) {
