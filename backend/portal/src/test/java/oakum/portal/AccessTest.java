@@ -3,6 +3,7 @@ package oakum.portal;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.request;
 
 import java.io.IOException;
@@ -27,8 +28,11 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.HttpMethod;
 import org.springframework.http.MediaType;
 import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.springframework.test.web.servlet.request.MockMultipartHttpServletRequestBuilder;
 import org.springframework.test.web.servlet.request.RequestPostProcessor;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -70,7 +74,10 @@ class AccessTest {
     /** One line of the table; {@code roles} is null where only signing in is asked for. */
     private record Line(String method, String path, boolean open, Set<Role> roles) {
         boolean fits(Operation operation) {
-            return operation.path().startsWith(path) && (method.equals("*") || method.equals(operation.method()));
+            boolean below =
+                    path.endsWith("/**") && (operation.path() + "/").startsWith(path.substring(0, path.length() - 2));
+            return (below || operation.path().equals(path))
+                    && (method.equals("*") || method.equals(operation.method()));
         }
     }
 
@@ -167,35 +174,51 @@ class AccessTest {
         JsonNode parameters = operation.declared().path("parameters");
         for (JsonNode parameter : parameters) {
             String name = parameter.get("name").asString();
-            String value = sample(parameter.path("schema")).asString();
+            JsonNode sample = sample(parameter.path("schema"));
+            String value = sample.isContainer() ? "x1" : sample.asString();
             if (parameter.get("in").asString().equals("path")) {
-                path = path.replace("{" + name + "}", value);
+                path = path.replace("{" + name + "}", name.equals("part") ? "air" : value);
             } else if (parameter.get("in").asString().equals("query")
                     && parameter.path("required").asBoolean(false)) {
                 queries.add(name + "=" + value);
             }
         }
-        MockHttpServletRequestBuilder request = request(
-                        HttpMethod.valueOf(operation.method()),
-                        URI.create(path + (queries.isEmpty() ? "" : "?" + String.join("&", queries))))
-                .header("If-Match", "\"0\"")
-                .with(r -> {
-                    r.setRemoteAddr("192.0.2.99");
-                    return r;
-                })
-                .with(who);
+        URI uri = URI.create(path + (queries.isEmpty() ? "" : "?" + String.join("&", queries)));
+        return http.perform(withBody(operation, uri)
+                        .header("If-Match", "\"0\"")
+                        .with(r -> {
+                            r.setRemoteAddr("192.0.2.99");
+                            return r;
+                        })
+                        .with(who))
+                .andReturn()
+                .getResponse();
+    }
+
+    private AbstractMockHttpServletRequestBuilder<?> withBody(Operation operation, URI uri) {
+        HttpMethod method = HttpMethod.valueOf(operation.method());
         JsonNode content = operation.declared().at("/requestBody/content");
-        for (Map.Entry<String, JsonNode> type : content.properties()) {
+        JsonNode form = content.path("multipart/form-data").path("schema");
+        if (!form.isMissingNode()) {
+            MockMultipartHttpServletRequestBuilder request = multipart(method, uri);
+            form.path("properties").forEachEntry((name, schema) -> {
+                if (schema.path("format").asString("").equals("binary")) {
+                    request.file(new MockMultipartFile(name, "x.jpg", "image/jpeg", new byte[] {1}));
+                } else {
+                    request.param(name, sample(schema).asString());
+                }
+            });
+            return request;
+        }
+        MockHttpServletRequestBuilder request = request(method, uri);
+        content.properties().stream().findFirst().ifPresent(type -> {
             boolean json = type.getKey().startsWith("application/json");
             JsonNode example = type.getValue().get("example");
+            JsonNode body = example == null ? sample(type.getValue().path("schema")) : example;
             request.contentType(MediaType.parseMediaType(json ? "application/json" : type.getKey()))
-                    .content(
-                            json
-                                    ? (example == null ? sample(type.getValue().path("schema")) : example).toString()
-                                    : "x");
-            break;
-        }
-        return http.perform(request).andReturn().getResponse();
+                    .content(json ? body.toString() : "x");
+        });
+        return request;
     }
 
     /** The least that a schema takes. */
@@ -270,9 +293,7 @@ class AccessTest {
             case "nobody" -> EnumSet.noneOf(Role.class);
             default -> {
                 Set<Role> roles = EnumSet.noneOf(Role.class);
-                for (char letter : word.toCharArray()) {
-                    roles.add(Objects.requireNonNull(LETTERS.get(letter), word));
-                }
+                word.chars().forEach(letter -> roles.add(Objects.requireNonNull(LETTERS.get((char) letter), word)));
                 yield roles;
             }
         };
