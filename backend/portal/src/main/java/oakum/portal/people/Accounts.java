@@ -26,7 +26,8 @@ public interface Accounts {
     Optional<String> displayName(UUID personId);
 
     /**
-     * Runs work as the person of an account, on this thread: for history that is loaded, never for a request.
+     * Runs work as the person of an account, on this thread: for history that is loaded, and for a feed whose address holds
+     * that person's own secret; never for another request.
      *
      * @throws oakum.portal.http.Problem 404 where there is no such account
      */
