@@ -72,8 +72,7 @@ class Calendars {
         random.nextBytes(bytes);
         String secret = Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
         String account = access.caller().account();
-        jdbc.sql(
-                        """
+        jdbc.sql("""
                         insert into document.calendar values (?, ?, ?)
                         on conflict (account) do update set secret_hash = excluded.secret_hash,
                             made_at = excluded.made_at""")
@@ -134,7 +133,9 @@ class Calendars {
             calendar.addEvent(event(
                     "visit." + visit.id(),
                     visit.house() + ": " + visit.label() + ", " + what,
-                    visit.round() == null ? "Due on " + visit.dueOn() + "." : "On a round. Due on " + visit.dueOn() + ".",
+                    visit.round() == null
+                            ? "Due on " + visit.dueOn() + "."
+                            : "On a round. Due on " + visit.dueOn() + ".",
                     null,
                     day,
                     day,
@@ -168,8 +169,7 @@ class Calendars {
 
     /** A day without a time, whatever time zone the portal runs in. */
     private static ICalDate date(LocalDate day) {
-        return new ICalDate(
-                new DateTimeComponents(day.getYear(), day.getMonthValue(), day.getDayOfMonth()), false);
+        return new ICalDate(new DateTimeComponents(day.getYear(), day.getMonthValue(), day.getDayOfMonth()), false);
     }
 
     private static Problem none() {

@@ -37,8 +37,7 @@ class AftercareTest {
     private static final double[] LOADS = {
         1.00, 1.01, 1.03, 1.05, 1.07, 1.10, 1.12, 1.15, 1.17, 1.20, 1.23, 1.38, 1.47, 1.55, 1.63, 1.71
     };
-    private static final String CLOSING =
-            """
+    private static final String CLOSING = """
             {"doneOn":"%s","note":null,"filters":[{"filter":"return","asFound":{"highPa":36.7,"lowPa":13.2},
              "asLeft":{"highPa":%s,"lowPa":%s},"sizeReadOff":"%s","photos":[]}]}
             """;
@@ -91,8 +90,22 @@ class AftercareTest {
 
     private NewFilter filter() {
         return new NewFilter(
-                "return", "mechanical room", "16×25×4", 1, grade, "A3", fitted, 21.4, 7.7, 21.4, 7.8, 0.2124, 0.0944,
-                63.0, null, null);
+                "return",
+                "mechanical room",
+                "16×25×4",
+                1,
+                grade,
+                "A3",
+                fitted,
+                21.4,
+                7.7,
+                21.4,
+                7.8,
+                0.2124,
+                0.0944,
+                63.0,
+                null,
+                null);
     }
 
     @Test
@@ -102,7 +115,9 @@ class AftercareTest {
         // 0.080 a week since the sanding: 0.29 more takes 25 days
         assertThat(LocalDate.parse(filter.get("dueOn").asString())).isBetween(today.plusDays(22), today.plusDays(26));
         assertThat(filter.get("latestOn").asString())
-                .isEqualTo(LocalDate.parse(filter.get("dueOn").asString()).minusDays(7).toString());
+                .isEqualTo(LocalDate.parse(filter.get("dueOn").asString())
+                        .minusDays(7)
+                        .toString());
         assertThat(filter.get("fillingEarly").asBoolean()).isTrue();
         assertThat(filter.get("reason").asString())
                 .contains("because of filter load")
@@ -162,9 +177,12 @@ class AftercareTest {
         send(post(closing), CLOSING.formatted(today, "21.9", "7.9", "20x25x5"))
                 .andExpect(status().is(422))
                 .andExpect(jsonPath("$.code").value("filter-size"));
-        assertThat(mine(json(get("/api/v1/filters")).get("items")).get("load").asDouble()).isGreaterThan(1.6);
+        assertThat(mine(json(get("/api/v1/filters")).get("items")).get("load").asDouble())
+                .isGreaterThan(1.6);
         String good = CLOSING.formatted(today, "21.9", "7.9", "16x25x4");
-        send(post(closing), good).andExpect(status().isOk()).andExpect(jsonPath("$.closedOn").value(today.toString()));
+        send(post(closing), good)
+                .andExpect(status().isOk())
+                .andExpect(jsonPath("$.closedOn").value(today.toString()));
         send(post(closing), good).andExpect(status().isOk());
         send(post(closing), CLOSING.formatted(today, "22.0", "7.9", "16x25x4"))
                 .andExpect(status().isConflict())
@@ -182,13 +200,17 @@ class AftercareTest {
         send(post(closing), CLOSING.formatted(today, "21.9", "7.9", "16x25x4"))
                 .andExpect(status().isConflict())
                 .andExpect(jsonPath("$.code").value("stock-short"));
-        assertThat(mine(json(get("/api/v1/filters")).get("items")).get("fittedOn").asString())
+        assertThat(mine(json(get("/api/v1/filters")).get("items"))
+                        .get("fittedOn")
+                        .asString())
                 .isEqualTo(fitted.toString());
     }
 
     @Test
     void the_visits_after_handover_have_their_days() throws Exception {
-        List<String> due = json(get("/api/v1/visits")).get("items").valueStream()
+        List<String> due = json(get("/api/v1/visits"))
+                .get("items")
+                .valueStream()
                 .filter(v -> v.get("house").asString().equals(house))
                 .map(v -> v.get("kind").asString() + " " + v.get("dueOn").asString())
                 .sorted()
@@ -208,7 +230,8 @@ class AftercareTest {
         StringBuilder table = new StringBuilder("at,filter-drop,return-flow\n");
         for (int hour = 0; hour < 24; hour++) {
             boolean high = hour % 2 == 0;
-            table.append(day).append(String.format(Locale.ROOT, " %02d:00,", hour))
+            table.append(day)
+                    .append(String.format(Locale.ROOT, " %02d:00,", hour))
                     .append(high ? 1.5 * 21.4 : 1.5 * 7.8)
                     .append(',')
                     .append(high ? 0.2124 : 0.0944)
@@ -220,8 +243,22 @@ class AftercareTest {
             filters.add(
                     house,
                     new NewFilter(
-                            "second", "attic", "16×25×4", 1, grade, null, fitted, 21.4, 7.7, 21.4, 7.8, 0.2124, 0.0944,
-                            null, "filter-drop", "return-flow"));
+                            "second",
+                            "attic",
+                            "16×25×4",
+                            1,
+                            grade,
+                            null,
+                            fitted,
+                            21.4,
+                            7.7,
+                            21.4,
+                            7.8,
+                            0.2124,
+                            0.0944,
+                            null,
+                            "filter-drop",
+                            "return-flow"));
             ingestion.take(
                     house,
                     Ingestion.Form.DELIMITED,
@@ -232,7 +269,9 @@ class AftercareTest {
             return filters.sampleFromReadings(house, "second", day, day);
         });
         assertThat(days).isEqualTo(1);
-        JsonNode second = json(get("/api/v1/filters")).get("items").valueStream()
+        JsonNode second = json(get("/api/v1/filters"))
+                .get("items")
+                .valueStream()
                 .filter(f -> f.get("house").asString().equals(house)
                         && f.get("filter").asString().equals("second"))
                 .findFirst()
@@ -279,14 +318,18 @@ class AftercareTest {
     }
 
     private StockLineSeen stockLine() throws Exception {
-        return new StockLineSeen(json(get("/api/v1/stock")).get("items").valueStream()
+        return new StockLineSeen(json(get("/api/v1/stock"))
+                .get("items")
+                .valueStream()
                 .filter(l -> l.get("grade").asString().equals(grade))
                 .findFirst()
                 .orElseThrow());
     }
 
     private JsonNode proposed() throws Exception {
-        return json(get("/api/v1/rounds")).get("proposed").valueStream()
+        return json(get("/api/v1/rounds"))
+                .get("proposed")
+                .valueStream()
                 .filter(r -> r.get("place").asString().equals(place))
                 .findFirst()
                 .orElse(null);

@@ -66,8 +66,22 @@ class CareCalendarTest {
             filters.add(
                     made,
                     new NewFilter(
-                            "return", "attic", "20×25×5", 1, "MERV 13", null, LocalDate.now(clock).minusDays(10), 13.9,
-                            5.5, 13.9, 5.5, 0.236, 0.1085, null, null, null));
+                            "return",
+                            "attic",
+                            "20×25×5",
+                            1,
+                            "MERV 13",
+                            null,
+                            LocalDate.now(clock).minusDays(10),
+                            13.9,
+                            5.5,
+                            13.9,
+                            5.5,
+                            0.236,
+                            0.1085,
+                            null,
+                            null,
+                            null));
         });
         return made;
     }
@@ -107,7 +121,9 @@ class CareCalendarTest {
         assertThat(now).isNotEqualTo(before);
         http.perform(get(before)).andExpect(status().isNotFound());
         http.perform(get("/api/v1/calendars/guess/care.ics")).andExpect(status().isNotFound());
-        http.perform(get(now)).andExpect(status().isOk()).andExpect(header().string("Content-Type", "text/calendar;charset=UTF-8"));
+        http.perform(get(now))
+                .andExpect(status().isOk())
+                .andExpect(header().string("Content-Type", "text/calendar;charset=UTF-8"));
     }
 
     private String address() throws Exception {
