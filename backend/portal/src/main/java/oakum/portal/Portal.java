@@ -40,6 +40,7 @@ public class Portal {
                     LocalPostgres.Durability.DURABLE,
                     Map.of());
             postgres.createDatabaseIfAbsent("oakum");
+            postgres.keepUp();
             return postgres;
         } catch (IllegalStateException e) {
             System.err.println();

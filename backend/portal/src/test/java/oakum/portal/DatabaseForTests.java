@@ -4,10 +4,8 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.stream.Stream;
 import oakum.portal.localdb.LocalPostgres;
 import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.boot.test.context.TestConfiguration;
@@ -17,6 +15,7 @@ import org.springframework.context.annotation.Condition;
 import org.springframework.context.annotation.ConditionContext;
 import org.springframework.context.annotation.Conditional;
 import org.springframework.core.type.AnnotatedTypeMetadata;
+import org.springframework.util.FileSystemUtils;
 import org.testcontainers.DockerClientFactory;
 import org.testcontainers.postgresql.PostgreSQLContainer;
 
@@ -72,18 +71,13 @@ public class DatabaseForTests {
                         Map.of("max_connections", "100"));
                 Runtime.getRuntime().addShutdownHook(new Thread(() -> {
                     server.close();
-                    delete(folder);
+                    try {
+                        FileSystemUtils.deleteRecursively(folder);
+                    } catch (IOException e) {
+                        throw new UncheckedIOException(e);
+                    }
                 }));
                 return server;
-            } catch (IOException e) {
-                throw new UncheckedIOException(e);
-            }
-        }
-
-        private static void delete(Path folder) {
-            try (Stream<Path> files = Files.walk(folder)) {
-                files.sorted(Comparator.reverseOrder())
-                        .forEach(file -> file.toFile().delete());
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }

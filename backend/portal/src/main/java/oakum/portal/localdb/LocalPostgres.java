@@ -1,34 +1,29 @@
 package oakum.portal.localdb;
 
-import java.io.BufferedInputStream;
 import java.io.IOException;
-import java.io.InputStream;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermission;
-import java.nio.file.attribute.PosixFilePermissions;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.apache.commons.compress.archivers.tar.TarArchiveEntry;
-import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
-import org.apache.commons.compress.compressors.xz.XZCompressorInputStream;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A real PostgreSQL from the binaries on the class path, in a folder of its own that outlives the process. Runs as root
@@ -43,6 +38,8 @@ public final class LocalPostgres implements AutoCloseable {
 
     private static final String UNPRIVILEGED = "65534";
 
+    private static final long WATCH_MS = 500;
+
     private final Path home;
     private final Path bin;
     private final Path data;
@@ -50,8 +47,23 @@ public final class LocalPostgres implements AutoCloseable {
     private final int port;
     private final String user;
     private final String password;
+    private final Durability durability;
+    private final Map<String, String> extra;
+    /** Held as long as this process lives: two portals on one folder would stop each other's server. */
+    private final FileLock inUse;
 
-    private LocalPostgres(Path home, Path bin, List<String> prefix, int port, String user, String password) {
+    private boolean closed;
+
+    private LocalPostgres(
+            Path home,
+            Path bin,
+            List<String> prefix,
+            int port,
+            String user,
+            String password,
+            Durability durability,
+            Map<String, String> extra,
+            FileLock inUse) {
         this.home = home;
         this.bin = bin;
         this.data = home.resolve("data");
@@ -59,6 +71,9 @@ public final class LocalPostgres implements AutoCloseable {
         this.port = port;
         this.user = user;
         this.password = password;
+        this.durability = durability;
+        this.extra = Map.copyOf(extra);
+        this.inUse = inUse;
     }
 
     /**
@@ -77,26 +92,71 @@ public final class LocalPostgres implements AutoCloseable {
             String password,
             Durability durability,
             Map<String, String> extra) {
+        FileLock inUse = null;
+        LocalPostgres server = null;
         try {
-            Path home = folder.toAbsolutePath();
+            Path home = folder.toAbsolutePath().normalize();
             Files.createDirectories(home);
             List<String> prefix = privilegeDrop();
+            inUse = takeFolder(home);
+            Path bin = Programs.unpack(home).resolve("bin");
             if (ownedByOther(prefix)) {
                 handOver(home);
             }
-            Path bin = unpack(home).resolve("bin");
             int port = requestedPort != 0 ? requestedPort : freePort();
-            LocalPostgres server = new LocalPostgres(home, bin, prefix, port, user, password);
-            server.makeCluster(durability);
-            server.stopOrphan();
-            server.launch(durability, extra);
+            LocalPostgres starting =
+                    new LocalPostgres(home, bin, prefix, port, user, password, durability, extra, inUse);
+            starting.makeCluster();
+            starting.stopOrphan();
+            starting.launch();
+            server = starting;
             return server;
         } catch (IOException e) {
             throw new IllegalStateException(e.getMessage(), e);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IllegalStateException("interrupted while starting PostgreSQL", e);
+        } finally {
+            if (server == null) {
+                giveBack(inUse);
+            }
         }
+    }
+
+    /**
+     * From now on starts the server again whenever it ends without {@link #close}: killed for want of memory, or by
+     * hand. Same port, same data; what it had acknowledged it finds in its own log.
+     */
+    public void keepUp() {
+        Thread watch = new Thread(this::watch, "postgres-watch");
+        watch.setDaemon(true);
+        watch.start();
+    }
+
+    private void watch() {
+        try {
+            while (startAgainIfEnded()) {
+                Thread.sleep(WATCH_MS);
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** False once the server is closed. */
+    private synchronized boolean startAgainIfEnded() throws InterruptedException {
+        if (closed) {
+            return false;
+        }
+        try {
+            if (running().isEmpty()) {
+                System.err.println("The embedded PostgreSQL has ended by itself; starting it again.");
+                launch();
+            }
+        } catch (IOException e) {
+            System.err.println(e.getMessage());
+        }
+        return true;
     }
 
     public int port() {
@@ -133,23 +193,55 @@ public final class LocalPostgres implements AutoCloseable {
 
     @Override
     public synchronized void close() {
-        if (!Files.exists(data.resolve("postmaster.pid"))) {
+        if (closed) {
             return;
         }
+        closed = true;
         try {
-            stop();
+            if (Files.exists(data.resolve("postmaster.pid"))) {
+                stop();
+            }
         } catch (IOException e) {
             System.err.println("could not stop PostgreSQL: " + e.getMessage());
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
+        } finally {
+            giveBack(inUse);
         }
     }
 
     private void stop() throws IOException, InterruptedException {
-        run(prefix, home, program("pg_ctl"), "stop", "-D", data.toString(), "-m", "fast", "-w", "-t", "30");
+        run(prefix, home, program("pg_ctl"), "stop", "-D", data.toString(), "-m", "fast", "-w", "-t", "120");
     }
 
-    private void makeCluster(Durability durability) throws IOException, InterruptedException {
+    private static FileLock takeFolder(Path home) throws IOException {
+        FileChannel channel =
+                FileChannel.open(home.resolve("in-use.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        FileLock lock = null;
+        try {
+            lock = channel.tryLock();
+        } catch (OverlappingFileLockException e) {
+            // by this process itself: told below
+        }
+        if (lock == null) {
+            channel.close();
+            throw new IOException(
+                    "another portal that is running has its database in " + home + ": stop it, or take another folder");
+        }
+        return lock;
+    }
+
+    private static void giveBack(@Nullable FileLock lock) {
+        try {
+            if (lock != null) {
+                lock.acquiredBy().close();
+            }
+        } catch (IOException e) {
+            System.err.println("could not let go of the database folder: " + e.getMessage());
+        }
+    }
+
+    private void makeCluster() throws IOException, InterruptedException {
         if (Files.exists(data.resolve("PG_VERSION"))) {
             return;
         }
@@ -189,23 +281,32 @@ public final class LocalPostgres implements AutoCloseable {
 
     /** A portal that was killed leaves its server running; two servers on one folder would be worse than a restart. */
     private void stopOrphan() throws IOException, InterruptedException {
-        Path pidFile = data.resolve("postmaster.pid");
-        if (!Files.exists(pidFile)) {
-            return;
-        }
-        List<String> lines = Files.readAllLines(pidFile);
-        boolean alive = !lines.isEmpty()
-                && ProcessHandle.of(Long.parseLong(lines.get(0).strip()))
-                        .filter(ProcessHandle::isAlive)
-                        .flatMap(process -> process.info().command())
-                        .filter(command -> command.endsWith("/postgres"))
-                        .isPresent();
-        if (alive) {
+        if (running().isPresent()) {
             stop();
         }
     }
 
-    private void launch(Durability durability, Map<String, String> extra) throws IOException, InterruptedException {
+    /**
+     * The server that the folder's own note names, if it lives. A number alone may have passed to another program since:
+     * its command line must name the folder. (Where its program lies cannot always be seen, when it runs as another user.)
+     */
+    private Optional<ProcessHandle> running() throws IOException {
+        List<String> note;
+        try {
+            note = Files.readAllLines(data.resolve("postmaster.pid"));
+        } catch (NoSuchFileException e) {
+            return Optional.empty();
+        }
+        if (note.size() < 2) {
+            return Optional.empty();
+        }
+        String folder = note.get(1).strip();
+        return ProcessHandle.of(Long.parseLong(note.get(0).strip()))
+                .filter(ProcessHandle::isAlive)
+                .filter(process -> process.info().commandLine().orElse("").contains(folder));
+    }
+
+    private void launch() throws IOException, InterruptedException {
         Map<String, String> settings = new LinkedHashMap<>();
         settings.put("listen_addresses", "127.0.0.1");
         settings.put("unix_socket_directories", "");
@@ -227,7 +328,7 @@ public final class LocalPostgres implements AutoCloseable {
                 .append('\''));
         Path log = home.resolve("postgres.log");
         // after kill -9 of the whole tree the old pid or its shared memory may linger for a moment
-        long end = System.nanoTime() + 20_000_000_000L;
+        long end = System.nanoTime() + 60_000_000_000L;
         while (true) {
             try {
                 // pg_ctl gives the server a session of its own, so that Ctrl-C in the terminal stops the portal first
@@ -239,8 +340,9 @@ public final class LocalPostgres implements AutoCloseable {
                         "-D",
                         data.toString(),
                         "-w",
+                        // it may have much of its own log to read after a kill; where it fails, pg_ctl says so at once
                         "-t",
-                        "60",
+                        "600",
                         "-l",
                         log.toString(),
                         "-o",
@@ -264,7 +366,7 @@ public final class LocalPostgres implements AutoCloseable {
     /** Empty for an ordinary user; for root a command prefix under which PostgreSQL does not see user id 0. */
     private static List<String> privilegeDrop() throws IOException, InterruptedException {
         if (!System.getProperty("os.name").toLowerCase(Locale.ROOT).contains("linux")
-                || !capture("id", "-u").equals("0")) {
+                || !Files.getAttribute(Path.of("/proc/self"), "unix:uid").equals(0)) {
             return List.of();
         }
         List<String> namespace = List.of("unshare", "-U");
@@ -276,8 +378,8 @@ public final class LocalPostgres implements AutoCloseable {
                 return way;
             }
         }
-        throw new IOException("PostgreSQL will not run as root, and neither 'unshare -U' nor 'setpriv' is allowed here:"
-                + " run as an ordinary user");
+        throw new IOException("PostgreSQL will not run as root, and neither 'unshare -U' nor 'setpriv' works here:"
+                + " start the portal as an ordinary user");
     }
 
     private static boolean ownedByOther(List<String> prefix) {
@@ -292,10 +394,6 @@ public final class LocalPostgres implements AutoCloseable {
             }
         }
         run(List.of(), home, "chown", "-R", UNPRIVILEGED + ":" + UNPRIVILEGED, home.toString());
-    }
-
-    private static String capture(String... command) throws InterruptedException {
-        return capture(List.of(command));
     }
 
     private static String capture(List<String> command) throws InterruptedException {
@@ -343,75 +441,6 @@ public final class LocalPostgres implements AutoCloseable {
     private static int freePort() throws IOException {
         try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
             return socket.getLocalPort();
-        }
-    }
-
-    private static String archive() {
-        String os = System.getProperty("os.name").toLowerCase(Locale.ROOT);
-        String arch = System.getProperty("os.arch");
-        String machine = arch.equals("aarch64") || arch.equals("arm64") ? "arm_64" : "x86_64";
-        return "/postgres-" + (os.contains("mac") ? "darwin" : "linux") + "-" + machine + ".txz";
-    }
-
-    private static InputStream openArchive() throws IOException {
-        InputStream in = LocalPostgres.class.getResourceAsStream(archive());
-        if (in == null) {
-            throw new IOException("there are no PostgreSQL binaries for this platform on the class path (" + archive()
-                    + "); use a server of your own");
-        }
-        return new BufferedInputStream(in, 1 << 16);
-    }
-
-    /** Unpacks the binaries once per version; two starts at the same moment wait for each other. */
-    private static Path unpack(Path home) throws IOException {
-        Path programs = home.resolve("programs-" + fingerprint());
-        try (FileChannel channel = FileChannel.open(
-                        home.resolve("programs.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
-                FileLock lock = channel.lock()) {
-            if (lock.isValid() && Files.exists(programs.resolve(".complete"))) {
-                return programs;
-            }
-            try (var tar = new TarArchiveInputStream(new XZCompressorInputStream(openArchive()))) {
-                for (TarArchiveEntry entry = tar.getNextEntry(); entry != null; entry = tar.getNextEntry()) {
-                    unpack(tar, entry, programs);
-                }
-            }
-            Files.createFile(programs.resolve(".complete"));
-        }
-        return programs;
-    }
-
-    private static void unpack(TarArchiveInputStream tar, TarArchiveEntry entry, Path into) throws IOException {
-        Path target = into.resolve(entry.getName()).normalize();
-        if (!target.startsWith(into)) {
-            throw new IOException("the archive points outside its folder: " + entry.getName());
-        }
-        if (entry.isDirectory()) {
-            Files.createDirectories(target);
-            return;
-        }
-        Files.createDirectories(into.resolve(target).getParent());
-        if (entry.isSymbolicLink()) {
-            Files.deleteIfExists(target);
-            Files.createSymbolicLink(target, Path.of(entry.getLinkName()));
-            return;
-        }
-        Files.copy(tar, target, StandardCopyOption.REPLACE_EXISTING);
-        if ((entry.getMode() & 0100) != 0) {
-            Files.setPosixFilePermissions(target, PosixFilePermissions.fromString("rwxr-xr-x"));
-        }
-    }
-
-    private static String fingerprint() throws IOException {
-        try (InputStream in = openArchive()) {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            byte[] buffer = new byte[1 << 16];
-            for (int n = in.read(buffer); n > 0; n = in.read(buffer)) {
-                digest.update(buffer, 0, n);
-            }
-            return HexFormat.of().formatHex(digest.digest(), 0, 8);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IOException(e);
         }
     }
 
