@@ -1,6 +1,15 @@
 import { signal } from '@preact/signals'
 import type { Problem } from '../api/problem.ts'
-import { ambiguous, editable, figure, fromShown, parseNumber, shownBy, toShown } from '../units/quantity.ts'
+import {
+  ambiguous,
+  editable,
+  figure,
+  fromShown,
+  parseNumber,
+  shownBy,
+  tidy,
+  toShown,
+} from '../units/quantity.ts'
 import { type System, system } from '../units/system.ts'
 import { at, type Field, type Path, pathOf, pointer, type Row, type Value, withValue } from './field.ts'
 
@@ -164,11 +173,6 @@ export class Form {
     }
     return found
   }
-}
-
-/** Rounds away what only the change of units brought in: 20 °F is kept as −6.666666667 °C. */
-function tidy(value: number): number {
-  return Number(value.toPrecision(12))
 }
 
 function notRead(text: string): string {

@@ -1,4 +1,4 @@
-import type { ComponentChildren } from 'preact'
+import { type ComponentChildren, Fragment } from 'preact'
 import { print, type Unit } from '../units/quantity.ts'
 import { system } from '../units/system.ts'
 import { Scale } from './Scale.tsx'
@@ -17,6 +17,8 @@ export interface Link {
   past?: 'above' | 'below'
   /** The seam is torn where a limit is crossed. */
   torn?: boolean
+  /** Its verdict, under the name. */
+  says?: ComponentChildren
   /** A sentence over this link: "If the make-up air follows, from 380 to 570 cfm". */
   before?: ComponentChildren
 }
@@ -40,19 +42,20 @@ export function Chain({ label, links, heads }: ChainProps) {
         <span class="start">on its scale; the hatched side is past the limit</span>
       </li>
       {links.map((link, i) => (
-        <>
+        // biome-ignore lint/suspicious/noArrayIndexKey: links keep their order, and two may have one name
+        <Fragment key={i}>
           {link.before && (
             <li class="mid">
               <Strand />
               <p>{link.before}</p>
             </li>
           )}
-          <li key={link.name}>
+          <li>
             <Strand first={i === 0} last={i === links.length - 1} torn={link.torn} />
             <div class="name">
               <b>{link.name}</b>
               {link.from && <span class="note">{link.from}</span>}
-              {link.torn && <span class="vh">past its limit</span>}
+              {link.says ?? (link.torn && <span class="vh">past its limit</span>)}
             </div>
             <Side word="was" value={link.old} link={link} />
             <Side word="now" value={link.now} link={link} />
@@ -68,7 +71,7 @@ export function Chain({ label, links, heads }: ChainProps) {
               />
             </div>
           </li>
-        </>
+        </Fragment>
       ))}
     </ol>
   )

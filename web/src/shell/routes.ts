@@ -26,6 +26,8 @@ export interface PageProps {
   check?: string
   /** Sheet of setting to work. */
   sheet?: string
+  /** Key of a proof. */
+  proof?: string
   /** Part of the record. */
   part?: string
 }
@@ -46,6 +48,55 @@ const SITE: Role[] = ['PRINCIPAL', 'DESIGNER', 'SITE_LEAD', 'MECHANICAL_CONTRACT
  * portal's list of client routes.
  */
 export const ROUTES: Route[] = [
+  { path: '/houses', page: lazy(() => import('../pages/house/HousesPage.tsx')), contents: 'Houses' },
+  {
+    path: '/houses/:house',
+    page: lazy(() => import('../pages/house/HousePage.tsx')),
+    contents: 'Section',
+  },
+  {
+    path: '/houses/:house/record',
+    page: lazy(() => import('../pages/house/RecordPage.tsx')),
+    contents: 'Record',
+    roles: FIRM,
+  },
+  {
+    path: '/houses/:house/record/:part',
+    page: lazy(() => import('../pages/house/RecordPage.tsx')),
+    roles: FIRM,
+  },
+  {
+    path: '/houses/:house/decisions',
+    page: lazy(() => import('../pages/decision/DecisionsPage.tsx')),
+    contents: 'Decisions',
+    roles: FIRM,
+  },
+  {
+    path: '/houses/:house/decisions/:code',
+    page: lazy(() => import('../pages/decision/DecisionPage.tsx')),
+  },
+  {
+    path: '/houses/:house/changes',
+    page: lazy(() => import('../pages/change/ChangesPage.tsx')),
+    contents: 'Changes',
+    roles: FIRM,
+  },
+  {
+    path: '/houses/:house/changes/trial',
+    page: lazy(() => import('../pages/change/TrialPage.tsx')),
+    roles: FIRM,
+  },
+  {
+    path: '/houses/:house/proofs',
+    page: lazy(() => import('../pages/proof/ProofsPage.tsx')),
+    contents: 'Proofs',
+    roles: FIRM,
+  },
+  {
+    path: '/houses/:house/proofs/:proof',
+    page: lazy(() => import('../pages/proof/ProofPage.tsx')),
+    roles: FIRM,
+  },
   {
     path: '/calculations',
     page: lazy(() => import('../pages/calculation/CalculationsPage.tsx')),

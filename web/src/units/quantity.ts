@@ -27,6 +27,11 @@ export const toShown = (value: number, shown: Shown): number => value * shown.fa
 export const fromShown = (shownValue: number, shown: Shown): number =>
   (shownValue - shown.offset) / shown.factor
 
+/** Rounds away what only the change of units brought in: 20 °F is kept as −6.666666667 °C. */
+export function tidy(value: number): number {
+  return Number(value.toPrecision(12))
+}
+
 /** A number with a real minus and narrow spaces between thousands. */
 export function figure(value: number, digits: number): string {
   if (!Number.isFinite(value)) return '–'

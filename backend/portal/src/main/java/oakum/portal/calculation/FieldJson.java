@@ -53,6 +53,11 @@ public record FieldJson(
         public static UnitJson of(Unit unit) {
             return new UnitJson(unit, unit.ucum(), ShownJson.of(unit.si()), ShownJson.of(unit.ip()));
         }
+
+        /** The same where there may be none. */
+        public static @Nullable UnitJson ofNullable(@Nullable Unit unit) {
+            return unit == null ? null : of(unit);
+        }
     }
 
     /** What is shown: {@code value * factor + offset}, with so many digits after the point. */
@@ -71,7 +76,6 @@ public record FieldJson(
     }
 
     private static FieldJson of(Field field) {
-        Unit unit = field.unit();
         return new FieldJson(
                 field.name(),
                 field.kind(),
@@ -79,7 +83,7 @@ public record FieldJson(
                 field.symbol(),
                 field.help(),
                 field.optional(),
-                unit == null ? null : UnitJson.of(unit),
+                UnitJson.ofNullable(field.unit()),
                 field.min(),
                 field.max(),
                 field.minExclusive(),

@@ -4,7 +4,7 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.Arrays;
 import java.util.List;
-import oakum.physics.calculation.Field;
+import oakum.portal.calculation.FieldJson;
 import oakum.portal.http.EntityTag;
 import oakum.portal.http.Page;
 import oakum.portal.http.Problem;
@@ -65,9 +65,9 @@ class HouseController {
             String reason) {}
 
     /** What stands in a part. */
-    record PartType(String part, String title, List<Field> fields) {
+    record PartType(String part, String title, List<FieldJson> fields) {
         static PartType of(PartKind kind) {
-            return new PartType(kind.key(), kind.title(), kind.fields());
+            return new PartType(kind.key(), kind.title(), FieldJson.of(kind.fields()));
         }
     }
 
