@@ -134,22 +134,30 @@ public final class Standing {
         return compute(calculation, resolved);
     }
 
-    /** Computes with drawn inputs; a refusal is part of the answer. */
-    public static Result compute(Calculation<?, ?> calculation, Resolved resolved) {
+    private static Result compute(Calculation<?, ?> calculation, Resolved resolved) {
         try {
-            Answer<?, ?> answer = calculate(calculation, resolved.inputs());
-            return new Result(
-                    Canonical.flatten(answer.input()),
-                    resolved.relied(),
-                    Canonical.flatten(answer.printed()),
-                    answer.notices(),
-                    calculation.version(),
-                    true,
-                    null,
-                    answer.copyCode());
+            return required(calculation, resolved);
         } catch (Refused e) {
             return refused(resolved, calculation.version(), Objects.requireNonNullElse(e.getMessage(), ""));
         }
+    }
+
+    /**
+     * Computes with drawn inputs.
+     *
+     * @throws Refused where one is missing or breaks a limit
+     */
+    public static Result required(Calculation<?, ?> calculation, Resolved resolved) {
+        Answer<?, ?> answer = calculate(calculation, resolved.inputs());
+        return new Result(
+                Canonical.flatten(answer.input()),
+                resolved.relied(),
+                Canonical.flatten(answer.printed()),
+                answer.notices(),
+                calculation.version(),
+                true,
+                null,
+                answer.copyCode());
     }
 
     private static <I extends Record, O extends Record> Answer<I, O> calculate(
@@ -161,21 +169,23 @@ public final class Standing {
         return new Result(resolved.inputs(), resolved.relied(), Map.of(), List.of(), version, true, why, "");
     }
 
-    /** Whether binding a proof like this would make it rest on itself. */
-    public boolean closesLoop(String key, List<Binding> bindings) {
-        Deque<String> ahead = new ArrayDeque<>(Issue.above(bindings));
-        Set<String> seen = new HashSet<>();
+    /** A proof and every proof that it rests on, all the way up. */
+    public Set<String> upTo(String key) {
+        Deque<String> ahead = new ArrayDeque<>(List.of(key));
+        Set<String> found = new HashSet<>();
         while (!ahead.isEmpty()) {
-            String above = ahead.pop();
-            if (above.equals(key)) {
-                return true;
-            }
-            Issue issue = issues.get(above);
-            if (seen.add(above) && issue != null) {
+            Issue issue = issues.get(ahead.pop());
+            if (issue != null && found.add(issue.key())) {
                 ahead.addAll(issue.above());
             }
         }
-        return false;
+        return found;
+    }
+
+    /** Whether binding a proof like this would make it rest on itself. */
+    public boolean closesLoop(String key, List<Binding> bindings) {
+        return Issue.above(bindings).stream()
+                .anyMatch(above -> above.equals(key) || upTo(above).contains(key));
     }
 
     private List<Field> fields(Issue issue) {

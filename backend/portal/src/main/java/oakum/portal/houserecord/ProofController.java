@@ -1,0 +1,168 @@
+package oakum.portal.houserecord;
+
+import io.swagger.v3.oas.annotations.tags.Tag;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import oakum.physics.calculation.Canonical;
+import oakum.portal.houserecord.standing.Binding;
+import oakum.portal.houserecord.standing.ProofState;
+import oakum.portal.people.Access;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RestController;
+import tools.jackson.databind.JsonNode;
+
+/** Proofs over HTTP. */
+@RestController
+@RequestMapping("/api/v1/houses/{house}")
+@Tag(name = "Proofs")
+class ProofController {
+    private final ProofStore proofs;
+    private final Access access;
+
+    ProofController(ProofStore proofs, Access access) {
+        this.proofs = proofs;
+        this.access = access;
+    }
+
+    /**
+     * A proof to be kept.
+     *
+     * @param calculation id of the calculation; for computed proofs
+     * @param submission the evidence; for submitted ones
+     */
+    record ProofDraft(
+            Proof.Kind kind,
+            String key,
+            String title,
+            @Nullable String calculation,
+            List<BindingDraft> bindings,
+            @Nullable SubmissionDraft submission,
+            String reason) {}
+
+    /**
+     * Where one input comes from.
+     *
+     * @param path into the record, or null for a typed value
+     * @param value the typed value; in submitted evidence, the value that was seen at the path
+     * @param fields for groups and lists, where names differ: input's name to record's name
+     */
+    record BindingDraft(
+            String input,
+            @Nullable String path,
+            @Nullable JsonNode value,
+            @Nullable String origin,
+            @Nullable Map<String, String> fields) {
+
+        Binding binding() {
+            return new Binding(
+                    input,
+                    path,
+                    text(),
+                    Objects.requireNonNullElse(origin, path == null ? "typed" : "house record"),
+                    Objects.requireNonNullElse(fields, Map.of()));
+        }
+
+        private @Nullable String text() {
+            if (value == null || value.isNull()) {
+                return null;
+            }
+            if (value.isNumber()) {
+                return Canonical.text(value.doubleValue());
+            }
+            if (value.isBoolean() || value.isString()) {
+                return value.asString();
+            }
+            throw StrictReader.malformed("bindings." + input + ".value", "must be a number, a text, true or false");
+        }
+    }
+
+    /** Evidence that somebody submits. */
+    record SubmissionDraft(
+            String method,
+            @Nullable String inputsHash,
+            String text,
+            List<Proof.SubmittedResult> results) {}
+
+    /** Why something is recomputed. */
+    record Recomputation(String reason) {}
+
+    /** A proof with the issues before it, the latest first. */
+    record ProofHistory(ProofView proof, List<ProofView> issues) {}
+
+    /** How the proofs of a house stand. */
+    record HouseStanding(String houseId, boolean allCurrent, List<ProofStanding> proofs) {}
+
+    /** How one proof stands. */
+    record ProofStanding(
+            String key,
+            String title,
+            int issue,
+            @Nullable ProofState state,
+            List<ValueDifference> differences,
+            @Nullable String newVersion,
+            List<String> waitingFor) {
+        static ProofStanding of(ProofView p) {
+            return new ProofStanding(
+                    p.key(), p.title(), p.issue(), p.state(), p.differences(), p.newVersion(), p.waitingFor());
+        }
+    }
+
+    @GetMapping("/proofs")
+    List<ProofView> listProofs(@PathVariable String house) {
+        return proofs.list(house);
+    }
+
+    @PostMapping("/proofs")
+    ResponseEntity<ProofView> keepProof(@PathVariable String house, @RequestBody ProofDraft draft) {
+        List<Binding> bindings =
+                draft.bindings().stream().map(BindingDraft::binding).toList();
+        ProofView kept;
+        if (draft.kind() == Proof.Kind.COMPUTED) {
+            if (draft.calculation() == null) {
+                throw StrictReader.malformed("calculation", "is missing");
+            }
+            kept = proofs.make(house, draft.key(), draft.title(), draft.calculation(), bindings, draft.reason());
+        } else {
+            SubmissionDraft submitted = draft.submission();
+            if (submitted == null) {
+                throw StrictReader.malformed("submission", "is missing");
+            }
+            Proof.Submission submission = new Proof.Submission(
+                    submitted.method(),
+                    Objects.requireNonNullElse(submitted.inputsHash(), ""),
+                    submitted.text(),
+                    access.caller().displayName(),
+                    submitted.results());
+            kept = proofs.submit(house, draft.key(), draft.title(), bindings, submission, draft.reason());
+        }
+        return ResponseEntity.status(HttpStatus.CREATED).body(kept);
+    }
+
+    @GetMapping("/proofs/{key}")
+    ProofHistory getProof(@PathVariable String house, @PathVariable String key) {
+        return new ProofHistory(proofs.find(house, key), proofs.issues(house, key));
+    }
+
+    @PostMapping("/proofs/{key}/recomputations")
+    ResponseEntity<ProofView> recomputeProof(
+            @PathVariable String house, @PathVariable String key, @RequestBody Recomputation recomputation) {
+        return ResponseEntity.status(HttpStatus.CREATED)
+                .body(proofs.recompute(house, key, recomputation.reason()));
+    }
+
+    @GetMapping("/standing")
+    HouseStanding getStanding(@PathVariable String house) {
+        List<ProofStanding> standing =
+                proofs.list(house).stream().map(ProofStanding::of).toList();
+        return new HouseStanding(
+                house, standing.stream().allMatch(p -> p.state() == ProofState.CURRENT), standing);
+    }
+}

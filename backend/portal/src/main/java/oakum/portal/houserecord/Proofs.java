@@ -1,0 +1,37 @@
+package oakum.portal.houserecord;
+
+import java.util.List;
+import oakum.portal.houserecord.standing.Binding;
+
+/** Proofs of a house, for other modules. Every method asks who is calling. */
+public interface Proofs {
+    /** The latest issue of each proof, with how it stands. */
+    List<ProofView> list(String houseId);
+
+    /**
+     * Computes a proof from the record and keeps it as the first or next issue.
+     *
+     * @param key its name in paths: a small letter, then letters and digits
+     * @param calculation id of a calculation
+     * @throws oakum.portal.http.Problem 422 for an unknown calculation, input or path, a broken limit, or a proof that
+     *     would rest on itself
+     */
+    ProofView make(
+            String houseId, String key, String title, String calculation, List<Binding> bindings, String reason);
+
+    /**
+     * Keeps evidence that somebody submits instead of a calculation of ours.
+     *
+     * @param seen the values it rests on: each with its path and the value that was seen there
+     * @throws oakum.portal.http.Problem 409 {@code not-what-stands} where one of these is another value now
+     */
+    ProofView submit(
+            String houseId, String key, String title, List<Binding> seen, Proof.Submission submission, String reason);
+
+    /**
+     * Computes a proof and whatever it rests on anew, and keeps what came out as the next issues.
+     *
+     * @throws oakum.portal.http.Problem 409 where it is current, or cannot be recomputed
+     */
+    ProofView recompute(String houseId, String key, String reason);
+}
