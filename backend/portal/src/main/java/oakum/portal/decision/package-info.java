@@ -1,5 +1,5 @@
 /** Decisions with alternatives, reasons, proofs and approvals, and what a change reaches. */
-@ApplicationModule(allowedDependencies = {"http", "people", "calculation", "houserecord"})
+@ApplicationModule(allowedDependencies = {"http", "people", "calculation", "houserecord", "houserecord::standing"})
 @NullMarked
 package oakum.portal.decision;
 

@@ -86,7 +86,8 @@ class Baselines {
             throw Problem.unprocessable("baseline-name", "name", "A baseline's name has 1 to 60 characters.");
         }
         if (list(houseId).stream().anyMatch(baseline -> baseline.name().equals(name))) {
-            throw Problem.conflict("baseline-exists", "There is a baseline \"" + name + "\" already; it is never rewritten.");
+            throw Problem.conflict(
+                    "baseline-exists", "There is a baseline \"" + name + "\" already; it is never rewritten.");
         }
         Snapshot snapshot = record.snapshot(houseId);
         Map<String, Integer> parts = new LinkedHashMap<>();
@@ -96,8 +97,9 @@ class Baselines {
         Caller caller = access.caller();
         Baseline baseline = new Baseline(
                 name, parts, proofs, caller.displayName(), clock.instant(), RecordStore.requireReason(reason));
-        jdbc.sql("insert into houserecord.baseline (house_id, name, parts, proofs, made_by, made_by_name, made_at, reason)"
-                        + " values (?, ?, ?::jsonb, ?::jsonb, ?, ?, ?, ?)")
+        jdbc.sql(
+                        "insert into houserecord.baseline (house_id, name, parts, proofs, made_by, made_by_name, made_at, reason)"
+                                + " values (?, ?, ?::jsonb, ?::jsonb, ?, ?, ?, ?)")
                 .params(
                         houseId,
                         name,
@@ -147,7 +149,8 @@ class Baselines {
             Integer was = before.get(kind.key());
             Integer is = after.get(kind.key());
             if (!Objects.equals(was, is)) {
-                differences.addAll(RecordStore.between(kind, document(houseId, kind, was), document(houseId, kind, is)));
+                differences.addAll(
+                        RecordStore.between(kind, document(houseId, kind, was), document(houseId, kind, is)));
             }
         }
         return differences;
@@ -156,7 +159,10 @@ class Baselines {
     private @Nullable Record document(String houseId, PartKind kind, @Nullable Integer revision) {
         return revision == null
                 ? null
-                : revisions.find(houseId, kind, revision).map(Revision::document).orElse(null);
+                : revisions
+                        .find(houseId, kind, revision)
+                        .map(Revision::document)
+                        .orElse(null);
     }
 
     private Baseline find(String houseId, String name) {

@@ -2,8 +2,8 @@ package oakum.portal.houserecord;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import oakum.portal.houserecord.standing.Standing;
-import org.jspecify.annotations.Nullable;
 
 /** The record of one house for other modules. Every method asks who is calling. */
 public interface HouseRecord {
@@ -27,7 +27,7 @@ public interface HouseRecord {
      * that hold the lock.
      *
      * @return the new revision
-     * @throws oakum.portal.http.Problem 422 where a value breaks a limit
+     * @throws oakum.physics.calculation.Refused where a value breaks a limit
      */
     int save(String houseId, PartKind kind, Record part, String reason);
 
@@ -37,8 +37,8 @@ public interface HouseRecord {
     /**
      * The record as it would be with other values; saves nothing.
      *
-     * @throws oakum.portal.http.Problem 422 {@code unknown-path} or {@code outside-limits}, 400 where a value has another
-     *     type than its field
+     * @throws oakum.portal.http.Problem 422 {@code unknown-path}, 400 where a value has another type than its field
+     * @throws oakum.physics.calculation.Refused where a value breaks a limit
      */
     Tried tried(Snapshot snapshot, List<ValueChange> changes);
 
@@ -51,13 +51,8 @@ public interface HouseRecord {
     /** What a path means: label, unit, limits. Never null: an unknown path is its own label. */
     PathInfo describe(Snapshot snapshot, String path);
 
-    /**
-     * Who gave a path its present value, when and why; null where it has none from a saved part.
-     *
-     * @param path into a part
-     */
-    @Nullable
-    ValueOrigin originOf(String houseId, String path);
+    /** Who gave some paths their present values, when and why; paths that no saved part holds are left out. */
+    Map<String, ValueOrigin> originsOf(String houseId, Set<String> paths);
 
     /** Every revision and issue of the house, the latest first. */
     List<RecordChange> history(String houseId);

@@ -86,10 +86,7 @@ class ProofController {
 
     /** Evidence that somebody submits. */
     record SubmissionDraft(
-            String method,
-            @Nullable String inputsHash,
-            String text,
-            List<Proof.SubmittedResult> results) {}
+            String method, @Nullable String inputsHash, String text, List<Proof.SubmittedResult> results) {}
 
     /** Why something is recomputed. */
     record Recomputation(String reason) {}
@@ -154,15 +151,13 @@ class ProofController {
     @PostMapping("/proofs/{key}/recomputations")
     ResponseEntity<ProofView> recomputeProof(
             @PathVariable String house, @PathVariable String key, @RequestBody Recomputation recomputation) {
-        return ResponseEntity.status(HttpStatus.CREATED)
-                .body(proofs.recompute(house, key, recomputation.reason()));
+        return ResponseEntity.status(HttpStatus.CREATED).body(proofs.recompute(house, key, recomputation.reason()));
     }
 
     @GetMapping("/standing")
     HouseStanding getStanding(@PathVariable String house) {
         List<ProofStanding> standing =
                 proofs.list(house).stream().map(ProofStanding::of).toList();
-        return new HouseStanding(
-                house, standing.stream().allMatch(p -> p.state() == ProofState.CURRENT), standing);
+        return new HouseStanding(house, standing.stream().allMatch(p -> p.state() == ProofState.CURRENT), standing);
     }
 }

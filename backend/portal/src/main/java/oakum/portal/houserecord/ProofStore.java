@@ -9,7 +9,6 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import oakum.physics.calculation.Calculation;
 import oakum.physics.calculation.Canonical;
-import oakum.physics.calculation.Refused;
 import oakum.physics.calculation.Unit;
 import oakum.physics.catalogue.Catalogue;
 import oakum.portal.houserecord.standing.Binding;
@@ -61,12 +60,7 @@ class ProofStore implements Proofs {
         }
         requireNoLoop(snapshot, key, bindings);
         Map<String, String> values = record.standing(snapshot).withResults(snapshot.values());
-        Standing.Result result;
-        try {
-            result = Standing.required(found, Resolved.of(bindings, found.inputs(), values));
-        } catch (Refused refused) {
-            throw StrictReader.outsideLimits("", refused);
-        }
+        Standing.Result result = Standing.required(found, Resolved.of(bindings, found.inputs(), values));
         Proof.Content content = new Proof.Content(
                 Proof.Kind.COMPUTED,
                 title,
@@ -165,7 +159,9 @@ class ProofStore implements Proofs {
         record.locked(houseId);
         if (!KEY.matcher(key).matches()) {
             throw Problem.unprocessable(
-                    "proof-key", "key", "A proof's key is a small letter and up to 39 letters or digits: housePressure.");
+                    "proof-key",
+                    "key",
+                    "A proof's key is a small letter and up to 39 letters or digits: housePressure.");
         }
         return record.snapshot(houseId);
     }
@@ -232,14 +228,17 @@ class ProofStore implements Proofs {
         if (path != null
                 && record.describe(snapshot, path).field() == null
                 && record.describe(snapshot, path).unit() == null) {
-            throw Problem.unprocessable("unknown-path", path, "The record of this house has nothing at \"" + path + "\".");
+            throw Problem.unprocessable(
+                    "unknown-path", path, "The record of this house has nothing at \"" + path + "\".");
         }
     }
 
     private void requireNoLoop(Snapshot snapshot, String key, List<Binding> bindings) {
         if (record.standing(snapshot).closesLoop(key, bindings)) {
             throw Problem.unprocessable(
-                    "proof-loop", "bindings", "The proof " + key + " would rest on its own result; break the loop first.");
+                    "proof-loop",
+                    "bindings",
+                    "The proof " + key + " would rest on its own result; break the loop first.");
         }
     }
 
@@ -284,7 +283,10 @@ class ProofStore implements Proofs {
         if (proof == null) {
             throw Problem.notFound("proof", key);
         }
-        return view(snapshot, proof, record.standing(snapshot).states(snapshot.values()).get(key));
+        return view(
+                snapshot,
+                proof,
+                record.standing(snapshot).states(snapshot.values()).get(key));
     }
 
     private ProofView view(Snapshot snapshot, Proof proof, Standing.@Nullable Of standing) {
@@ -324,11 +326,7 @@ class ProofStore implements Proofs {
                 actions);
     }
 
-    private ValueDifference difference(
-            Snapshot snapshot,
-            String path,
-            @Nullable String old,
-            @Nullable String present) {
+    private ValueDifference difference(Snapshot snapshot, String path, @Nullable String old, @Nullable String present) {
         PathInfo info = record.describe(snapshot, path);
         return new ValueDifference(path, info.label(), info.unit(), old, present);
     }

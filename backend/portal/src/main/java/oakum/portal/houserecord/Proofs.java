@@ -13,11 +13,11 @@ public interface Proofs {
      *
      * @param key its name in paths: a small letter, then letters and digits
      * @param calculation id of a calculation
-     * @throws oakum.portal.http.Problem 422 for an unknown calculation, input or path, a broken limit, or a proof that
-     *     would rest on itself
+     * @throws oakum.portal.http.Problem 422 for an unknown calculation, input or path, or a proof that would rest on
+     *     itself
+     * @throws oakum.physics.calculation.Refused where a value breaks a limit
      */
-    ProofView make(
-            String houseId, String key, String title, String calculation, List<Binding> bindings, String reason);
+    ProofView make(String houseId, String key, String title, String calculation, List<Binding> bindings, String reason);
 
     /**
      * Keeps evidence that somebody submits instead of a calculation of ours.

@@ -5,9 +5,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.regex.Pattern;
 import oakum.physics.calculation.Canonical;
 import oakum.physics.calculation.Field;
@@ -132,7 +134,7 @@ class RecordStore implements HouseRecord {
         try {
             Limits.require(part);
         } catch (Refused refused) {
-            throw StrictReader.outsideLimits(kind.key() + ".", refused);
+            throw StrictReader.under(kind.key() + ".", refused);
         }
         Caller caller = access.caller();
         int next = before == null ? 1 : before.revision() + 1;
@@ -328,26 +330,28 @@ class RecordStore implements HouseRecord {
     }
 
     @Override
-    @Transactional(readOnly = true)
-    public @Nullable ValueOrigin originOf(String houseId, String path) {
+    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
+    public Map<String, ValueOrigin> originsOf(String houseId, Set<String> paths) {
         access.require(Permission.VIEW_HOUSE, houseId);
-        PartKind kind = PartKind.ofPath(path).orElse(null);
-        if (kind == null) {
-            return null;
-        }
-        ValueOrigin origin = null;
-        String present = null;
-        for (Revision revision : revisions.all(houseId, kind)) {
-            String value = leaves(kind, revision.document()).get(path);
-            if (origin == null) {
-                present = value;
-            } else if (!Objects.equals(present, value)) {
-                return origin;
+        Map<String, ValueOrigin> origins = new LinkedHashMap<>();
+        for (PartKind kind : PartKind.values()) {
+            Set<String> open = new LinkedHashSet<>(paths);
+            open.removeIf(path -> PartKind.ofPath(path).orElse(null) != kind);
+            Map<String, String> present = null;
+            if (open.isEmpty()) {
+                continue;
             }
-            origin = new ValueOrigin(
-                    kind.key(), revision.revision(), revision.madeBy(), revision.madeAt(), revision.reason());
+            for (Revision revision : revisions.all(houseId, kind)) {
+                Map<String, String> values = leaves(kind, revision.document());
+                Map<String, String> now = present == null ? values : present;
+                open.removeIf(path -> !Objects.equals(now.get(path), values.get(path)));
+                ValueOrigin origin = new ValueOrigin(
+                        kind.key(), revision.revision(), revision.madeBy(), revision.madeAt(), revision.reason());
+                open.forEach(path -> origins.put(path, origin));
+                present = now;
+            }
         }
-        return origin;
+        return origins;
     }
 
     @Override

@@ -1,6 +1,5 @@
 package oakum.portal.houserecord;
 
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -28,8 +27,8 @@ final class StrictReader {
     /**
      * Reads a part.
      *
-     * @throws Problem 400 {@code malformed-body} where the JSON does not fit the declaration, 422 {@code outside-limits}
-     *     where a value breaks a limit
+     * @throws Problem 400 {@code malformed-body} where the JSON does not fit the declaration
+     * @throws Refused where a value breaks a limit
      */
     static Record read(PartKind kind, JsonNode document) {
         if (!document.isObject()) {
@@ -47,37 +46,16 @@ final class StrictReader {
             Limits.require(part);
             return part;
         } catch (Refused refused) {
-            throw outsideLimits(kind.key() + ".", refused);
+            throw under(kind.key() + ".", refused);
         }
     }
 
-    /** A refusal of the physics as a problem, its fields pointed at from {@code prefix}. */
-    static Problem outsideLimits(String prefix, Refused refused) {
-        List<Map<String, Object>> errors = new ArrayList<>();
-        for (Violation violation : refused.violations()) {
-            Map<String, Object> error = new LinkedHashMap<>();
-            error.put("field", prefix + violation.field());
-            error.put("value", violation.value());
-            if (violation.min() != null) {
-                error.put("min", violation.min());
-            }
-            if (violation.max() != null) {
-                error.put("max", violation.max());
-            }
-            error.put("unit", violation.unit());
-            error.put("source", violation.source());
-            error.put("detail", violation.sentence());
-            errors.add(error);
-        }
-        return new Problem(
-                        HttpStatus.UNPROCESSABLE_CONTENT,
-                        "outside-limits",
-                        String.join(
-                                " ",
-                                refused.violations().stream()
-                                        .map(Violation::sentence)
-                                        .toList()))
-                .with("errors", errors);
+    /** The same refusal with its fields pointed at from a prefix. */
+    static Refused under(String prefix, Refused refused) {
+        return new Refused(refused.violations().stream()
+                .map(v -> new Violation(
+                        prefix + v.field(), v.value(), v.min(), v.max(), v.unit(), v.source(), v.sentence()))
+                .toList());
     }
 
     private static void group(

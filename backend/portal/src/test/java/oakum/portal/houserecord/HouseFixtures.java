@@ -1,8 +1,11 @@
 package oakum.portal.houserecord;
 
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
 import oakum.physics.housepressure.DeviceKind;
+import oakum.physics.housepressure.LimitOrigin;
+import oakum.portal.houserecord.standing.Binding;
 import oakum.portal.people.AsPortal;
 
 /** Houses for tests: small, high up, with a range hood. */
@@ -18,16 +21,20 @@ public final class HouseFixtures {
             """;
 
     public static HouseMeasures measures() {
-        return measures("America/Denver");
+        return measures(2350, "America/Denver");
     }
 
-    private static HouseMeasures measures(String timeZone) {
+    public static HouseMeasures measuresAt(double altitudeM) {
+        return measures(altitudeM, "America/Denver");
+    }
+
+    private static HouseMeasures measures(double altitudeM, String timeZone) {
         return new HouseMeasures(
                 "Saddle Spruce",
                 "Spruce Hollow",
                 37.5,
                 -106.5,
-                2350,
+                altitudeM,
                 timeZone,
                 Stage.DESIGN,
                 144,
@@ -46,7 +53,7 @@ public final class HouseFixtures {
     /** The same in another time zone. */
     public static String house(Houses houses, String timeZone) {
         String id = "T" + NUMBERS.incrementAndGet();
-        AsPortal.run(() -> houses.create(id, measures(timeZone), "opened"));
+        AsPortal.run(() -> houses.create(id, measures(2350, timeZone), "opened"));
         return id;
     }
 
@@ -74,5 +81,55 @@ public final class HouseFixtures {
                 null,
                 List.of(),
                 new AirPart.AirLimits(5, 10.0, 1.0, 25.0, "firm rules, edition 7"));
+    }
+
+    /** House pressure from the record, with what the record does not say typed in. */
+    public static List<Binding> housePressure() {
+        return List.of(
+                Binding.of("q50M3PerS", "air.tightness.q50M3PerS"),
+                Binding.of("exponent", "air.tightness.exponent"),
+                Binding.of("altitudeM", "house.altitudeM"),
+                Binding.of("outdoorTemperatureC", "house.designOutdoorC"),
+                Binding.typed("indoorTemperatureC", "20", "usual"),
+                Binding.typed("flowBasis", "STANDARD", "typed"),
+                Binding.typed("appliances", "NONE", "all-electric house"),
+                Binding.of("limit.workingPa", "air.limits.housePressurePa"),
+                Binding.of("limit.failedPa", "air.limits.failedMakeUpPressurePa"),
+                Binding.typed("limit.failedWithinS", "60", "firm rules, edition 7"),
+                Binding.typed("limit.origin", LimitOrigin.FIRM_RULE.name(), "firm rules, edition 7"),
+                Binding.of("limit.rule", "air.limits.source"),
+                Binding.typed("limit.edition", "7", "firm rules, edition 7"),
+                Binding.of(
+                        "devices",
+                        "air.exhaust",
+                        Map.of(
+                                "airflowM3PerS",
+                                "ratedFlowM3PerS",
+                                "makeUp",
+                                "makeUpId",
+                                "shutOffPa",
+                                "shutOffPressurePa")),
+                Binding.typed("devices[*].running", "SOMETIMES", "typed"),
+                Binding.of(
+                        "makeUpUnits",
+                        "air.makeUp",
+                        Map.of(
+                                "airflowM3PerS", "flowM3PerS",
+                                "supplyTemperatureC", "supplyC",
+                                "heaterRatingW", "heaterRatedW",
+                                "circuitA", "circuitRatedA",
+                                "outletAreaM2", "outletGrossAreaM2")),
+                Binding.typed("makeUpUnits[*].fanPlace", "BEFORE_HEATER", "typed"),
+                Binding.typed("makeUpUnits[*].phases", "SINGLE", "typed"),
+                Binding.typed("makeUpUnits[*].circuitFactor", "1.25", "typed"));
+    }
+
+    /** Room air at a pressure from the record. */
+    public static List<Binding> roomAir(String pressurePath) {
+        return List.of(
+                Binding.of("pressurePa", pressurePath),
+                Binding.typed("dryBulbC", "20", "typed"),
+                Binding.typed("belowFreezing", "OVER_ICE", "typed"),
+                Binding.typed("relativeHumidityFraction", "0.4", "typed"));
     }
 }

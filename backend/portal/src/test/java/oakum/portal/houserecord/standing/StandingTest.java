@@ -19,10 +19,15 @@ import org.junit.jupiter.api.Test;
 
 class StandingTest {
     record Two(
-            @Quantity(label = "One", unit = Unit.ONE, min = -1e6, max = 1e6) double one,
-            @Quantity(label = "Other", unit = Unit.ONE, min = -1e6, max = 1e6) double other) {}
+            @Quantity(label = "One", unit = Unit.ONE, min = -1e6, max = 1e6)
+            double one,
 
-    record Mean(@Quantity(label = "Mean", unit = Unit.ONE, step = 5) double mean) {}
+            @Quantity(label = "Other", unit = Unit.ONE, min = -1e6, max = 1e6)
+            double other) {}
+
+    record Mean(
+            @Quantity(label = "Mean", unit = Unit.ONE, step = 5)
+            double mean) {}
 
     record Fan(
             @Entry(label = "Short name") String id,
@@ -34,10 +39,12 @@ class StandingTest {
     private static final Calculation<Two, Mean> MEAN = Calculation.declare("mean", "1.0", "Mean", Two.class, Mean.class)
             .by(in -> new Mean((in.one() + in.other()) / 2));
 
-    private static final Calculation<Two, Mean> MEAN_2 = Calculation.declare("mean", "2.0", "Mean", Two.class, Mean.class)
+    private static final Calculation<Two, Mean> MEAN_2 = Calculation.declare(
+                    "mean", "2.0", "Mean", Two.class, Mean.class)
             .by(in -> new Mean((in.one() + in.other()) / 2 + 20));
 
-    private static final Calculation<Fans, Mean> FANS = Calculation.declare("fans", "1.0", "Fans", Fans.class, Mean.class)
+    private static final Calculation<Fans, Mean> FANS = Calculation.declare(
+                    "fans", "1.0", "Fans", Fans.class, Mean.class)
             .by(in -> new Mean(
                     in.fans().stream().filter(Fan::on).mapToDouble(Fan::airflow).sum()));
 
@@ -55,14 +62,22 @@ class StandingTest {
 
     private void make(String key, String calculation, Binding... bindings) {
         Calculation<?, ?> c = find(calculation).orElseThrow();
-        Resolved resolved = Resolved.of(List.of(bindings), c.inputs(), standing().withResults(facts));
+        Resolved resolved =
+                Resolved.of(List.of(bindings), c.inputs(), standing().withResults(facts));
         keep(key, c.id(), List.of(bindings), Standing.required(c, resolved));
     }
 
     private void keep(String key, @Nullable String calculation, List<Binding> bindings, Standing.Result result) {
         issues.put(
                 key,
-                new Issue(key, calculation, result.version(), bindings, result.relied(), result.inputs(), result.outputs()));
+                new Issue(
+                        key,
+                        calculation,
+                        result.version(),
+                        bindings,
+                        result.relied(),
+                        result.inputs(),
+                        result.outputs()));
     }
 
     private void recompute(String key) {
