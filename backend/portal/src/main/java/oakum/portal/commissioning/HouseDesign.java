@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import oakum.physics.calculation.Unit;
 import oakum.physics.filtration.CleanCurve;
 import oakum.physics.housepressure.DeviceKind;
@@ -289,7 +290,7 @@ final class HouseDesign {
     }
 
     private String origin(String path) {
-        ValueOrigin origin = record.originOf(house.id(), path);
+        ValueOrigin origin = record.originsOf(house.id(), Set.of(path)).get(path);
         return origin == null
                 ? ValueSource.RECORD.label()
                 : "revision " + origin.revision() + ", " + origin.madeBy() + ": " + origin.reason();

@@ -1,7 +1,6 @@
 package oakum.portal.decision;
 
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.time.Instant;
 import java.util.List;
 import oakum.portal.http.Cursor;
 import oakum.portal.http.Page;
@@ -59,14 +58,6 @@ class ReachController {
             @RequestParam(required = false) @Nullable String cursor,
             @RequestParam(defaultValue = "50") int limit) {
         return page(reach.history(house), cursor, limit);
-    }
-
-    @GetMapping("/changes")
-    Page<ChangeEntry> listChangesOfAllHouses(
-            @RequestParam Instant since,
-            @RequestParam(required = false) @Nullable String cursor,
-            @RequestParam(defaultValue = "50") int limit) {
-        return page(reach.since(since), cursor, limit);
     }
 
     private static Page<ChangeEntry> page(List<ChangeEntry> all, @Nullable String cursor, int limit) {

@@ -14,8 +14,6 @@ import oakum.physics.calculation.Canonical;
 import oakum.physics.calculation.Unit;
 import oakum.physics.calculation.Verdict;
 import oakum.portal.houserecord.HouseRecord;
-import oakum.portal.houserecord.HouseView;
-import oakum.portal.houserecord.Houses;
 import oakum.portal.houserecord.PathInfo;
 import oakum.portal.houserecord.Proof;
 import oakum.portal.houserecord.RecordChange;
@@ -38,14 +36,12 @@ class ReachStore implements Trials {
     private static final int MOST_TRIALS = 8;
 
     private final HouseRecord record;
-    private final Houses houses;
     private final DecisionStore decisions;
     private final ApprovalRows approvals;
     private final Access access;
 
-    ReachStore(HouseRecord record, Houses houses, DecisionStore decisions, ApprovalRows approvals, Access access) {
+    ReachStore(HouseRecord record, DecisionStore decisions, ApprovalRows approvals, Access access) {
         this.record = record;
-        this.houses = houses;
         this.decisions = decisions;
         this.approvals = approvals;
         this.access = access;
@@ -348,18 +344,5 @@ class ReachStore implements Trials {
             Instant when,
             String why) {
         return new ChangeEntry(houseId, kind, approval.code(), 0, title, who, when, why, List.of(), false);
-    }
-
-    /** Everything that changed in the houses that the caller sees, the latest first. */
-    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
-    List<ChangeEntry> since(Instant since) {
-        List<ChangeEntry> all = new ArrayList<>();
-        for (HouseView house : houses.visible()) {
-            history(house.id()).stream()
-                    .filter(change -> change.when().isAfter(since))
-                    .forEach(all::add);
-        }
-        all.sort(Comparator.comparing(ChangeEntry::when).reversed());
-        return all;
     }
 }

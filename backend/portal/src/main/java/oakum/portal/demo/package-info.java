@@ -1,9 +1,11 @@
 /** The invented demo firm and its houses, loaded once into an empty database. */
 @ApplicationModule(
         allowedDependencies = {
+            "http",
             "people",
             "calculation",
             "houserecord",
+            "houserecord :: standing",
             "decision",
             "site",
             "commissioning",

@@ -23,7 +23,6 @@ import oakum.portal.site.CoverCheckShown.RowAccepted;
 import oakum.portal.site.CoverCheckShown.RowAnswerShown;
 import oakum.portal.site.CoverChecksOfHouse.CoverCheckOffered;
 import org.jspecify.annotations.Nullable;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -38,7 +37,7 @@ public class CoverChecks {
     private final CoverCheckRecords records;
     private final Photos photos;
     private final LooseEnds looseEnds;
-    private final ObjectProvider<ApprovalsBehind> approvals;
+    private final ApprovalsBehind approvals;
     private final HouseAccess house;
     private final Access access;
     private final Audit audit;
@@ -48,7 +47,7 @@ public class CoverChecks {
             CoverCheckRecords records,
             Photos photos,
             LooseEnds looseEnds,
-            ObjectProvider<ApprovalsBehind> approvals,
+            ApprovalsBehind approvals,
             HouseAccess house,
             Access access,
             Audit audit,
@@ -115,7 +114,7 @@ public class CoverChecks {
     public CoverChecksOfHouse list(String houseId) {
         house.require(Permission.VIEW_HOUSE, houseId);
         List<CoverCheckRecords.Head> heads = records.heads(houseId);
-        List<LapsedApproval> lapsed = lapsed(
+        List<LapsedApproval> lapsed = approvals.lapsed(
                 houseId,
                 heads.stream().flatMap(head -> head.dependsOn().stream()).toList());
         List<CoverCheckListed> listed = heads.stream()
@@ -383,14 +382,8 @@ public class CoverChecks {
                 .orElseThrow(() -> Problem.notFound("row", rowId));
     }
 
-    private List<LapsedApproval> lapsed(String houseId, List<String> decisions) {
-        return approvals.stream()
-                .flatMap(behind -> behind.lapsed(houseId, decisions).stream())
-                .toList();
-    }
-
     private Standing standing(String houseId, CoverCheckRecords.Head head) {
-        return standing(houseId, head, lapsed(houseId, head.dependsOn()));
+        return standing(houseId, head, approvals.lapsed(houseId, head.dependsOn()));
     }
 
     private Standing standing(String houseId, CoverCheckRecords.Head head, List<LapsedApproval> lapsedInHouse) {

@@ -22,8 +22,11 @@ import java.util.Map;
 import java.util.UUID;
 import oakum.portal.PortalTest;
 import oakum.portal.SignedIn;
+import oakum.portal.decision.DecisionView;
+import oakum.portal.decision.Decisions;
 import oakum.portal.houserecord.HouseFixtures;
 import oakum.portal.houserecord.Houses;
+import oakum.portal.people.AsPortal;
 import oakum.portal.people.Role;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -44,6 +47,9 @@ class CoverCheckTest {
 
     @Autowired
     Houses houses;
+
+    @Autowired
+    Decisions decisions;
 
     String house;
 
@@ -218,6 +224,26 @@ class CoverCheckTest {
         send(post(path() + "/signature"), Role.PRINCIPAL, "{\"copyCode\":\"000 000\"}")
                 .andExpect(status().isConflict())
                 .andExpect(jsonPath("$.code").value("not-what-stands"));
+    }
+
+    @Test
+    void a_check_whose_approval_no_longer_stands_is_not_signed_and_says_which_and_why() throws Exception {
+        everythingRightBut("none");
+        DecisionView wall = AsPortal.call(() -> {
+            DecisionView opened = decisions.open(house, "D05", null);
+            return decisions.approve(house, "D05", opened.copyCode(), Role.PRINCIPAL);
+        });
+        http.perform(get(path()).with(SignedIn.as(Role.SITE_LEAD)))
+                .andExpect(jsonPath("$.state").value("TO_SIGN"));
+        AsPortal.run(() ->
+                decisions.withdraw(house, "D05", wall.approvals().get(0).id(), "another insulation was delivered"));
+        sign(Role.PRINCIPAL)
+                .andExpect(status().isConflict())
+                .andExpect(jsonPath("$.code").value("cover-check-stopped"))
+                .andExpect(jsonPath("$.lapsed[0].decision").value("D05"))
+                .andExpect(jsonPath("$.lapsed[0].because", containsString("another insulation was delivered")));
+        http.perform(get("/api/v1/houses/{h}/cover-checks", house).with(SignedIn.as(Role.SITE_LEAD)))
+                .andExpect(jsonPath("$.checks[0].state").value("STOPPED"));
     }
 
     @Test
