@@ -1,5 +1,6 @@
 package oakum.portal.aftercare;
 
+import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
@@ -29,6 +30,7 @@ public class Care {
     }
 
     /** A place and its usual weekday. */
+    @Schema(name = "CarePlace")
     public record Place(String name, DayOfWeek weekday) {}
 
     /** Somebody is at a place on a day, for another reason than filters. */

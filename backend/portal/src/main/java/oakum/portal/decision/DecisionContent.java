@@ -17,7 +17,8 @@ import org.jspecify.annotations.Nullable;
  * @param approvers the roles that must approve
  * @param outsideApprovers who else must agree, in words: "licensed trade"
  * @param safetyList whether any changed input lapses an approval
- * @param governs paths of the record that this decision settles, beside those that its alternatives change
+ * @param governs paths of the record that this decision settles; where none are named, those that its alternatives
+ *     change. An alternative may also change what another decision settles, as a smaller hood instead of more make-up air
  * @param dueOn the day by which it should be settled, or null
  */
 public record DecisionContent(
@@ -37,7 +38,10 @@ public record DecisionContent(
 
     /** Every path that this decision settles. */
     Set<String> governedPaths() {
-        Set<String> paths = new LinkedHashSet<>(governs);
+        if (!governs.isEmpty()) {
+            return new LinkedHashSet<>(governs);
+        }
+        Set<String> paths = new LinkedHashSet<>();
         for (Alternative alternative : alternatives) {
             alternative.changes().stream().map(ValueChange::path).forEach(paths::add);
         }

@@ -86,10 +86,10 @@ class ReachStore implements Trials {
 
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     Comparison compare(String houseId, List<Trial> trials) {
+        Facts facts = facts(houseId);
         if (trials.isEmpty() || trials.size() > MOST_TRIALS) {
             throw Problem.unprocessable("too-many-trials", "trials", "One to " + MOST_TRIALS + " trials side by side.");
         }
-        Facts facts = facts(houseId);
         List<Facts> columns = new ArrayList<>(List.of(facts));
         trials.forEach(trial -> columns.add(tried(facts, record.tried(facts.snapshot(), trial.changes()))));
         List<Reach> reaches = trials.stream().map(trial -> reach(facts, trial)).toList();

@@ -8,6 +8,7 @@ import oakum.physics.calculation.Canonical;
 import oakum.portal.houserecord.standing.Binding;
 import oakum.portal.houserecord.standing.ProofState;
 import oakum.portal.people.Access;
+import oakum.portal.people.Permission;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
@@ -119,6 +120,8 @@ class ProofController {
 
     @PostMapping("/proofs")
     ResponseEntity<ProofView> keepProof(@PathVariable String house, @RequestBody ProofDraft draft) {
+        // before anything is said of the draft, or a stranger would learn that the house is there
+        access.require(Permission.EDIT_PROOF, house);
         List<Binding> bindings =
                 draft.bindings().stream().map(BindingDraft::binding).toList();
         ProofView kept;

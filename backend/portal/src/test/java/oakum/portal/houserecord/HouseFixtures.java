@@ -118,7 +118,8 @@ public final class HouseFixtures {
                                 "supplyTemperatureC", "supplyC",
                                 "heaterRatingW", "heaterRatedW",
                                 "circuitA", "circuitRatedA",
-                                "outletAreaM2", "outletGrossAreaM2")),
+                                "outletAreaM2", "outletGrossAreaM2",
+                                "openSignalWithinS", "proofTimeS")),
                 Binding.typed("makeUpUnits[*].fanPlace", "BEFORE_HEATER", "typed"),
                 Binding.typed("makeUpUnits[*].phases", "SINGLE", "typed"),
                 Binding.typed("makeUpUnits[*].circuitFactor", "1.25", "typed"));
