@@ -47,8 +47,9 @@ async function problemOf(response: Response): Promise<Problem> {
 export async function call<T>(method: string, path: string, options: CallOptions = {}): Promise<Answer<T>> {
   const headers: Record<string, string> = { Accept: 'application/json' }
   const { body, ifMatch, idempotencyKey, signal } = options
-  const form = body instanceof FormData
-  if (body !== undefined && !form) headers['Content-Type'] = 'application/json'
+  // a form or a file goes as it is, with its own type
+  const raw = body instanceof FormData || body instanceof Blob
+  if (body !== undefined && !raw) headers['Content-Type'] = 'application/json'
   if (ifMatch) headers['If-Match'] = ifMatch
   if (idempotencyKey) headers['Idempotency-Key'] = idempotencyKey
   const token = cookie('XSRF-TOKEN')
@@ -58,7 +59,7 @@ export async function call<T>(method: string, path: string, options: CallOptions
     response = await fetch(BASE + path, {
       method,
       headers,
-      body: body === undefined ? undefined : form ? body : JSON.stringify(body),
+      body: body === undefined ? undefined : raw ? body : JSON.stringify(body),
       signal,
       credentials: 'same-origin',
     })

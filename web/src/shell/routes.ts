@@ -41,6 +41,8 @@ const FIRM: Role[] = [
   'CONSULTANT',
 ]
 
+const READERS: Role[] = ['PRINCIPAL', 'DESIGNER', 'SITE_LEAD', 'OFFICE_MANAGER', 'OWNER', 'CONSULTANT']
+
 const SITE: Role[] = ['PRINCIPAL', 'DESIGNER', 'SITE_LEAD', 'MECHANICAL_CONTRACTOR', 'OFFICE_MANAGER']
 
 /**
@@ -126,6 +128,12 @@ export const ROUTES: Route[] = [
     page: lazy(() => import('../pages/site/LooseEndsPage.tsx')),
     contents: 'Loose ends',
     roles: SITE,
+  },
+  {
+    path: '/houses/:house/readings',
+    page: lazy(() => import('../pages/reading/ReadingsPage.tsx')),
+    contents: 'Readings',
+    roles: READERS,
   },
 ]
 

@@ -81,8 +81,9 @@ class ReadingController {
             @RequestParam List<String> sensor,
             @RequestParam(required = false) @Nullable Instant from,
             @RequestParam(required = false) @Nullable Instant to,
-            @RequestParam(defaultValue = "500") int points) {
-        return readings.series(house, sensor, from, to, points);
+            @RequestParam(defaultValue = "500") int points,
+            @RequestParam(defaultValue = "false") boolean persistence) {
+        return readings.series(house, sensor, from, to, points, persistence);
     }
 
     @Operation(summary = "The fingerprint of a series")

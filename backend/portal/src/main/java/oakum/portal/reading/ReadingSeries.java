@@ -2,6 +2,7 @@ package oakum.portal.reading;
 
 import java.time.Instant;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Readings gathered into buckets of equal length, for a chart.
@@ -14,8 +15,13 @@ import java.util.List;
 public record ReadingSeries(
         Instant from, Instant to, long bucketS, String zone, String source, List<SensorSeries> series) {
 
-    /** The buckets of one sensor; a bucket without readings is left out. */
-    public record SensorSeries(Sensor sensor, List<ReadingBucket> buckets) {}
+    /**
+     * The buckets of one sensor; a bucket without readings is left out.
+     *
+     * @param persistence how long it stayed beyond the limit of its rule; null where that was not asked or no rule is kept
+     */
+    public record SensorSeries(
+            Sensor sensor, List<ReadingBucket> buckets, @Nullable Persistence persistence) {}
 
     /**
      * One bucket.

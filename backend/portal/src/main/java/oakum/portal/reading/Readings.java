@@ -71,11 +71,17 @@ public class Readings {
      * @param from null for seven days before {@code to}
      * @param to null for now
      * @param points at most about this many buckets, 1 to 5000
+     * @param persistence whether to count how long each sensor stayed beyond the limit of its rule
      * @throws Problem 404 for a sensor that is not there, 422 for a span or a number of points that cannot be
      */
     @Transactional
     public ReadingSeries series(
-            String house, List<String> keys, @Nullable Instant from, @Nullable Instant to, int points) {
+            String house,
+            List<String> keys,
+            @Nullable Instant from,
+            @Nullable Instant to,
+            int points,
+            boolean persistence) {
         access.require(Permission.VIEW_READINGS, house);
         Instant end = to == null ? clock.instant() : to;
         Instant start = from == null ? end.minus(Duration.ofDays(7)) : from;
@@ -85,7 +91,11 @@ public class Readings {
         Map<String, KnownSensor> known = sensors.known(house);
         List<ReadingSeries.SensorSeries> series = new ArrayList<>();
         for (String key : keys) {
-            series.add(new ReadingSeries.SensorSeries(sensors.get(house, key), buckets(known(known, key), buckets)));
+            Sensor sensor = sensors.get(house, key);
+            series.add(new ReadingSeries.SensorSeries(
+                    sensor,
+                    buckets(known(known, key), buckets),
+                    persistence ? persistence(sensor, known(known, key), start, end) : null));
         }
         audit.record(
                 "readings-looked-at",
@@ -148,6 +158,16 @@ public class Readings {
                 .query((row, n) ->
                         new Pair(row.getTimestamp("at").toInstant(), row.getFloat("first"), row.getFloat("second")))
                 .list();
+    }
+
+    private @Nullable Persistence persistence(Sensor sensor, KnownSensor known, Instant from, Instant to) {
+        PersistenceRule rule = PersistenceRule.of(sensor);
+        if (rule == null) {
+            return null;
+        }
+        Persistence.Count count = new Persistence.Count(rule);
+        each(known, from, to, count::take);
+        return count.done();
     }
 
     private interface EachReading {

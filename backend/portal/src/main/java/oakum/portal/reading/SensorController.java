@@ -4,7 +4,7 @@ import io.swagger.v3.oas.annotations.Operation;
 import java.net.URI;
 import java.util.Arrays;
 import java.util.List;
-import oakum.physics.calculation.Unit;
+import oakum.portal.calculation.FieldJson.UnitJson;
 import oakum.portal.http.EntityTag;
 import oakum.portal.people.Access;
 import oakum.portal.people.Permission;
@@ -36,10 +36,10 @@ class SensorController {
      * A property that sensors observe.
      *
      * @param unit as UCUM code
-     * @param unitName the unit's name in the list of units that clients convert by
+     * @param shown how clients show it in either system of units
      */
     record ObservedPropertyAnswer(
-            ObservedProperty id, String label, String unit, Unit unitName, double min, double max) {}
+            ObservedProperty id, String label, String unit, UnitJson shown, double min, double max) {}
 
     /** The sensors of a house and what this person may do with them. */
     record SensorList(List<Sensor> items, List<String> actions) {}
@@ -51,7 +51,7 @@ class SensorController {
     @GetMapping("/observed-properties")
     List<ObservedPropertyAnswer> observedProperties() {
         return Arrays.stream(ObservedProperty.values())
-                .map(p -> new ObservedPropertyAnswer(p, p.label(), p.unit().ucum(), p.unit(), p.min(), p.max()))
+                .map(p -> new ObservedPropertyAnswer(p, p.label(), p.unit().ucum(), UnitJson.of(p.unit()), p.min(), p.max()))
                 .toList();
     }
 

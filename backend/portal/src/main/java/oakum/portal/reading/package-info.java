@@ -1,5 +1,5 @@
 /** Sensors and their readings: ingestion, roll-ups, charts. */
-@ApplicationModule(allowedDependencies = {"http", "people", "houserecord"})
+@ApplicationModule(allowedDependencies = {"http", "people", "calculation", "houserecord"})
 @NullMarked
 package oakum.portal.reading;
 
