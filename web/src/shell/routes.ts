@@ -130,6 +130,17 @@ export const ROUTES: Route[] = [
     roles: SITE,
   },
   {
+    path: '/houses/:house/setting-to-work',
+    page: lazy(() => import('../pages/commissioning/SheetsPage.tsx')),
+    contents: 'Setting to work',
+    roles: SITE,
+  },
+  {
+    path: '/houses/:house/setting-to-work/:sheet',
+    page: lazy(() => import('../pages/commissioning/SheetPage.tsx')),
+    roles: SITE,
+  },
+  {
     path: '/houses/:house/readings',
     page: lazy(() => import('../pages/reading/ReadingsPage.tsx')),
     contents: 'Readings',

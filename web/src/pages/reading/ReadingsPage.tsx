@@ -205,8 +205,10 @@ function finding(series: ReadingSeries, unit: Unit, zone?: string): string {
   if (!ends) return `${name}: no reading in these days.`
   const low = print(ends.low.min, unit, system.value)
   const high = print(ends.high.max, unit, system.value)
+  const rule = series.series[0]?.persistence
+  const raised = !rule ? '' : rule.stayed.length === 0 ? '; nothing was raised' : '; look'
   const until = new Date(new Date(series.to).getTime() - 1000).toISOString()
-  return `${name}: ${low.text} to ${high.text}\u202f${high.symbol}, ${dayWords(series.from, zone)} to ${dayWords(until, zone)}.`
+  return `${name}: ${low.text} to ${high.text}\u202f${high.symbol}, ${dayWords(series.from, zone)} to ${dayWords(until, zone)}${raised}.`
 }
 
 interface SensorChoiceProps {
@@ -357,26 +359,33 @@ function Drawn({ house, came, property, zone, closer, onRange, onAll }: DrawnPro
           <Quantity
             value={ends.low.min}
             unit={property.shown}
-            from={`measured · ${timeWords(ends.low.at, zone)}`}
+            from={`measured · ${whenWords(ends.low.at, came.bucketS, zone)}`}
           />
         </Fact>
         <Fact name="Highest">
           <Quantity
             value={ends.high.max}
             unit={property.shown}
-            from={`measured · ${timeWords(ends.high.at, zone)}`}
+            from={`measured · ${whenWords(ends.high.at, came.bucketS, zone)}`}
           />
         </Fact>
         <Fact name="Latest">
           <Quantity
             value={buckets.at(-1)?.mean}
             unit={property.shown}
-            from={`measured · mean of the ${lengthWords(came.bucketS)} from ${timeWords(buckets.at(-1)?.at, zone)}`}
+            from={`measured · mean of ${whenWords(buckets.at(-1)?.at, came.bucketS, zone)}`}
           />
         </Fact>
       </Facts>
     </>
   )
+}
+
+/** A day where a bucket is a day or more, else the time at which it begins. */
+function whenWords(at: string | undefined, bucketS: number, zone: string): string {
+  if (bucketS < 3600) return timeWords(at, zone)
+  if (bucketS < 86_400) return `the ${lengthWords(bucketS)} from ${timeWords(at, zone)}`
+  return bucketS === 86_400 ? dayWords(at, zone) : `the ${lengthWords(bucketS)} from ${dayWords(at, zone)}`
 }
 
 function lengthWords(seconds: number): string {

@@ -358,10 +358,12 @@ function words(pending: AnswerSent): string {
 }
 
 function limitWords(row: CheckRow): string {
-  const { min, max } = row.number!
-  if (min !== null && max !== null) return `Right from ${valueWords(row, min)} to ${valueWords(row, max)}.`
-  if (max !== null) return `Right at ${valueWords(row, max)} or less.`
-  if (min !== null) return `Right at ${valueWords(row, min)} or more.`
+  const { min, max, unit } = row.number!
+  const words = (v: number) =>
+    `${editable(v, unit, system.value)}\u202f${shownBy(unit, system.value).symbol}`.trim()
+  if (min !== null && max !== null) return `Right from ${words(min)} to ${words(max)}.`
+  if (max !== null) return `Right at ${words(max)} or less.`
+  if (min !== null) return `Right at ${words(min)} or more.`
   return 'The number is kept; it has no limit here.'
 }
 

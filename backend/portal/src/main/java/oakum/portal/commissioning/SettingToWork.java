@@ -109,6 +109,7 @@ public class SettingToWork {
                         .map(m -> shown(houseId, m))
                         .toList(),
                 sheet.cautions(),
+                SheetShown.SheetUnits.ALL,
                 access.may(Permission.MEASURE, houseId) ? List.of("measure") : List.of());
     }
 

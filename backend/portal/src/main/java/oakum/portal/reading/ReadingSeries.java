@@ -21,7 +21,9 @@ public record ReadingSeries(
      * @param persistence how long it stayed beyond the limit of its rule; null where that was not asked or no rule is kept
      */
     public record SensorSeries(
-            Sensor sensor, List<ReadingBucket> buckets, @Nullable Persistence persistence) {}
+            Sensor sensor,
+            List<ReadingBucket> buckets,
+            @Nullable Persistence persistence) {}
 
     /**
      * One bucket.

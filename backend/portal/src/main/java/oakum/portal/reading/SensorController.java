@@ -51,7 +51,8 @@ class SensorController {
     @GetMapping("/observed-properties")
     List<ObservedPropertyAnswer> observedProperties() {
         return Arrays.stream(ObservedProperty.values())
-                .map(p -> new ObservedPropertyAnswer(p, p.label(), p.unit().ucum(), UnitJson.of(p.unit()), p.min(), p.max()))
+                .map(p -> new ObservedPropertyAnswer(
+                        p, p.label(), p.unit().ucum(), UnitJson.of(p.unit()), p.min(), p.max()))
                 .toList();
     }
 

@@ -66,7 +66,16 @@ class PersistenceTest {
     @Test
     void a_living_room_has_no_rule_of_the_bath() {
         Sensor living = new Sensor(
-                "living.rh", "Living", ObservedProperty.RELATIVE_HUMIDITY, "1", "living room", null, null, 0.03, 300, 0);
+                "living.rh",
+                "Living",
+                ObservedProperty.RELATIVE_HUMIDITY,
+                "1",
+                "living room",
+                null,
+                null,
+                0.03,
+                300,
+                0);
         assertThat(PersistenceRule.of(living)).isNull();
     }
 
