@@ -30,6 +30,10 @@ export interface PageProps {
   proof?: string
   /** Part of the record. */
   part?: string
+  /** Filter of a house. */
+  filter?: string
+  visit?: string
+  round?: string
 }
 
 const FIRM: Role[] = [
@@ -40,6 +44,8 @@ const FIRM: Role[] = [
   'OFFICE_MANAGER',
   'CONSULTANT',
 ]
+
+const OFFICE: Role[] = ['PRINCIPAL', 'OFFICE_MANAGER']
 
 const READERS: Role[] = ['PRINCIPAL', 'DESIGNER', 'SITE_LEAD', 'OFFICE_MANAGER', 'OWNER', 'CONSULTANT']
 
@@ -98,6 +104,27 @@ export const ROUTES: Route[] = [
     path: '/houses/:house/proofs/:proof',
     page: lazy(() => import('../pages/proof/ProofPage.tsx')),
     roles: FIRM,
+  },
+  {
+    path: '/rounds',
+    page: lazy(() => import('../pages/aftercare/RoundsPage.tsx')),
+    contents: 'Rounds',
+    roles: OFFICE,
+  },
+  {
+    path: '/rounds/:round',
+    page: lazy(() => import('../pages/aftercare/RoundPage.tsx')),
+    roles: OFFICE,
+  },
+  {
+    path: '/visits/:visit',
+    page: lazy(() => import('../pages/aftercare/VisitPage.tsx')),
+    roles: OFFICE,
+  },
+  {
+    path: '/filters/:house/:filter',
+    page: lazy(() => import('../pages/aftercare/FilterPage.tsx')),
+    roles: READERS,
   },
   {
     path: '/calculations',

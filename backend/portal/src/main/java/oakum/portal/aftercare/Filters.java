@@ -308,6 +308,9 @@ public class Filters {
                 LocalDate.parse(trend.dueLatestDate()),
                 trend.fillingEarly(),
                 earlySince,
+                bend(kept.house(), trend, since),
+                FilterRules.USUAL.windowLoad(),
+                FilterRules.USUAL.changeLoad(),
                 reason(kept.house(), trend),
                 since.stream()
                         .map(s -> new FilterFollowUp.LoadPoint(s.on(), s.load()))
@@ -373,12 +376,27 @@ public class Filters {
         return reason.toString();
     }
 
-    private String explained(String house, @Nullable LocalDate after, @Nullable LocalDate by) {
-        if (after == null || by == null) {
-            return "";
+    /** Where it began to fill early, with the day on which it would have been due otherwise. */
+    private FilterFollowUp.@Nullable Bend bend(String house, FilterLoadTrend.Output trend, List<Sample> samples) {
+        LocalDate after = date(trend.changeAfterDate());
+        LocalDate by = date(trend.changeByDate());
+        Double before = trend.slopeBeforePerD();
+        Double since = trend.slopeSincePerD();
+        if (!trend.fillingEarly() || after == null || by == null || before == null || since == null || !(before > 0)) {
+            return null;
         }
-        String between = " What changed between " + shown(after) + " and " + shown(by) + "?";
-        List<HouseEvent> events = jdbc.sql("""
+        double then = samples.stream()
+                .filter(s -> !s.on().isAfter(after))
+                .reduce((first, last) -> last)
+                .map(Sample::load)
+                .orElse(1.0);
+        long daysLeft = (long) Math.ceil((FilterRules.USUAL.changeLoad() - then) / before);
+        return new FilterFollowUp.Bend(
+                after, by, before * 7, since * 7, after.plusDays(daysLeft), events(house, after, by));
+    }
+
+    private List<HouseEvent> events(String house, LocalDate after, LocalDate by) {
+        return jdbc.sql("""
                         select on_from, on_to, what from aftercare.house_event
                         where house = ? and on_from <= ? and on_to >= ? order by on_from""")
                 .params(house, by.plusDays(EVENT_DAYS), after.minusDays(EVENT_DAYS))
@@ -387,6 +405,14 @@ public class Filters {
                         row.getObject("on_to", LocalDate.class),
                         row.getString("what")))
                 .list();
+    }
+
+    private String explained(String house, @Nullable LocalDate after, @Nullable LocalDate by) {
+        if (after == null || by == null) {
+            return "";
+        }
+        String between = " What changed between " + shown(after) + " and " + shown(by) + "?";
+        List<HouseEvent> events = events(house, after, by);
         return between
                 + events.stream()
                         .map(e -> " The record knows: " + e.what() + ", " + shown(e.onFrom())
