@@ -8,10 +8,20 @@ self.addEventListener('install', (event) => {
   event.waitUntil(
     caches
       .open(SHELL)
-      .then((cache) => cache.add(new Request('/', { cache: 'reload' })))
+      .then(async (cache) => {
+        await cache.add(new Request('/', { cache: 'reload' }))
+        await cache.addAll(await everyFile())
+      })
       .then(() => self.skipWaiting()),
   )
 })
+
+/** The pages' chunks, so that one opens without signal that was never opened before; the build lists them. */
+async function everyFile() {
+  const chunks = await (await fetch('/client-files.json', { cache: 'no-cache' })).json()
+  const names = Object.values(chunks).flatMap((c) => [c.file, ...(c.css ?? [])])
+  return [...new Set(names)].map((name) => `/${name}`)
+}
 
 self.addEventListener('activate', (event) => {
   event.waitUntil(

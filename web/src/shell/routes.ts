@@ -168,6 +168,12 @@ export const ROUTES: Route[] = [
     roles: SITE,
   },
   {
+    path: '/houses/:house/owner',
+    page: lazy(() => import('../pages/owner/OwnerPage.tsx')),
+    contents: "Owner's page",
+    roles: ['OWNER', 'PRINCIPAL', 'OFFICE_MANAGER'],
+  },
+  {
     path: '/houses/:house/readings',
     page: lazy(() => import('../pages/reading/ReadingsPage.tsx')),
     contents: 'Readings',

@@ -148,6 +148,12 @@ function TrendChart({ filter: f, today }: { filter: FilterFollowUp; today: strin
   }
   const monthWord = new Intl.DateTimeFormat('en-GB', { month: 'short', timeZone: 'UTC' })
   const event = bend?.explainedBy[0]
+  const eventAt = event ? x.at(day(event.onFrom)) : 0
+  // words stand left of the event where there is room for them, else right of it and low, where nothing is drawn
+  const label =
+    eventAt - left > 270
+      ? { x: eventAt - 6, y: top + 12, anchor: 'end' as const }
+      : { x: event ? x.at(day(event.onTo) + 1) + 6 : 0, y: bottom - 74, anchor: 'start' as const }
   const toDue = sinceBend ?? f.loads[0]
   return (
     <figure class="drawing plot">
@@ -230,9 +236,9 @@ function TrendChart({ filter: f, today }: { filter: FilterFollowUp; today: strin
                 class="tr halo"
                 font-size="13"
                 stroke-width="5"
-                x={x.at(day(event.onFrom)) - 6}
-                y={top + 12}
-                text-anchor="end"
+                x={label.x}
+                y={label.y}
+                text-anchor={label.anchor}
               >
                 {event.what}
               </text>
@@ -240,9 +246,9 @@ function TrendChart({ filter: f, today }: { filter: FilterFollowUp; today: strin
                 class="t2 halo"
                 font-size="13"
                 stroke-width="5"
-                x={x.at(day(event.onFrom)) - 6}
-                y={top + 29}
-                text-anchor="end"
+                x={label.x}
+                y={label.y + 17}
+                text-anchor={label.anchor}
               >
                 {shortDay(event.onFrom, today, false)}
                 {event.onTo !== event.onFrom && ` to ${shortDay(event.onTo, today, false)}`}, from the record

@@ -83,12 +83,13 @@ export default function RoundsPage() {
                 <p class="say">Nothing to book.</p>
               ) : (
                 <ul class="round-list">
-                  {list.proposed.map((r) => (
+                  {list.proposed.map((r, i) => (
                     <Proposed
                       key={r.place + r.day}
                       round={r}
                       today={today}
                       may={list.actions.includes('keep-round')}
+                      likely={i === 0}
                       onKept={again}
                     />
                   ))}
@@ -194,10 +195,12 @@ interface ProposedProps {
   round: ProposedRound
   today: string
   may: boolean
+  /** The one likely next step. */
+  likely: boolean
   onKept: () => Promise<unknown>
 }
 
-function Proposed({ round, today, may, onKept }: ProposedProps) {
+function Proposed({ round, today, may, likely, onKept }: ProposedProps) {
   const id = useId()
   const day = useSignal(round.day)
   const problem = useSignal<Problem | undefined>(undefined)
@@ -222,6 +225,7 @@ function Proposed({ round, today, may, onKept }: ProposedProps) {
       busy.value = false
     }
   }
+  const first = [...round.filters].sort((a, b) => a.latestOn.localeCompare(b.latestOn))[0]
   return (
     <li>
       <div class="round-head">
@@ -244,7 +248,7 @@ function Proposed({ round, today, may, onKept }: ProposedProps) {
             />
             <button
               type="button"
-              class="b main"
+              class={likely ? 'b main' : 'b'}
               disabled={busy.value || !day.value}
               onClick={() => void keep()}
             >
@@ -267,6 +271,12 @@ function Proposed({ round, today, may, onKept }: ProposedProps) {
         <div>
           <dt>why this day</dt>
           <dd>
+            {first && (
+              <p>
+                {first.house} must be seen by {shortDay(first.latestOn, today)}
+                {first.fillingEarly && '; it fills early'}
+              </p>
+            )}
             {round.reasons.map((r) => (
               <p key={r}>{r}</p>
             ))}

@@ -1,4 +1,5 @@
-import type { Unit } from '../../units/quantity.ts'
+import { print, type Unit } from '../../units/quantity.ts'
+import { system } from '../../units/system.ts'
 import type { Entries } from './entries.ts'
 import { NumberField } from './Keypad.tsx'
 import { type FieldsProps, TextField } from './Measure.tsx'
@@ -54,6 +55,17 @@ export function HousePressureFields({ sheet, entries, problem }: FieldsProps) {
   const three = (name: string, label: string) => (
     <div class="nums three">{[0, 1, 2].map((k) => field(`${name}[${k}]`, `${label} ${k + 1}`))}</div>
   )
+  const designed = (...names: string[]) =>
+    sheet.design
+      .filter((d) => names.includes(d.name))
+      .map((d) => {
+        const { text, symbol } = print(d.value, d.unit, system.value)
+        return (
+          <p key={d.name + d.label} class="hint">
+            {d.label}: <b>{`${text}\u202f${symbol}`}</b>, {d.sourceLabel} · {d.origin}
+          </p>
+        )
+      })
   return (
     <>
       <fieldset class="group">
@@ -64,6 +76,7 @@ export function HousePressureFields({ sheet, entries, problem }: FieldsProps) {
       </fieldset>
       <fieldset class="group">
         <legend>Everything on, make-up air working</legend>
+        {designed('housePressurePa', 'designPressurePa', 'damperOpenS', 'deliveredC', 'hoodM3PerS')}
         <div class="nums">
           <TextField
             entries={entries}
@@ -88,6 +101,7 @@ export function HousePressureFields({ sheet, entries, problem }: FieldsProps) {
       ).map(([name, words]) => (
         <fieldset key={name} class="group">
           <legend>{words}</legend>
+          {designed('failedMakeUpPressurePa', 'heldAfterS')}
           <div class="nums">
             {field(`${name}.worstPa`, 'Farthest from rest')}
             {field(`${name}.hoodOffS`, 'Hood off after', u.time)}

@@ -2,6 +2,8 @@ package oakum.portal.people;
 
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.core.Authentication;
@@ -40,5 +42,24 @@ class AuditImpl implements Audit {
                 .param("sentence", what)
                 .param("resource", resource)
                 .update();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<DoneBy> doneBy(String act, String houseId, Instant since) {
+        return jdbc.sql("""
+                        select a.display_name as person, count(*) as times, max(l.at) as last_at
+                        from people.audit_line l join people.account a on a.id = l.account_id
+                        where l.act = :act and l.house_id = :house and l.at >= :since
+                        group by a.id, a.display_name order by times desc, person
+                        """)
+                .param("act", act)
+                .param("house", houseId)
+                .param("since", Timestamp.from(since))
+                .query((row, n) -> new DoneBy(
+                        row.getString("person"),
+                        row.getInt("times"),
+                        row.getTimestamp("last_at").toInstant()))
+                .list();
     }
 }

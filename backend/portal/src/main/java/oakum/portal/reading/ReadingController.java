@@ -26,11 +26,13 @@ class ReadingController {
     private final Ingestion ingestion;
     private final Readings readings;
     private final ColumnMaps maps;
+    private final HouseTodays todays;
 
-    ReadingController(Ingestion ingestion, Readings readings, ColumnMaps maps) {
+    ReadingController(Ingestion ingestion, Readings readings, ColumnMaps maps, HouseTodays todays) {
         this.ingestion = ingestion;
         this.readings = readings;
         this.maps = maps;
+        this.todays = todays;
     }
 
     @Operation(
@@ -84,6 +86,12 @@ class ReadingController {
             @RequestParam(defaultValue = "500") int points,
             @RequestParam(defaultValue = "false") boolean persistence) {
         return readings.series(house, sensor, from, to, points, persistence);
+    }
+
+    @Operation(summary = "How the house is today, and who looked at its readings")
+    @GetMapping("/today")
+    HouseToday houseToday(@PathVariable String house) {
+        return todays.of(house);
     }
 
     @Operation(summary = "The fingerprint of a series")
