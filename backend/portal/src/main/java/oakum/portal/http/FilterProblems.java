@@ -5,17 +5,23 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
+import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.web.filter.OncePerRequestFilter;
 import org.springframework.web.servlet.HandlerExceptionResolver;
+import org.springframework.web.servlet.HandlerMapping;
 
 /** The outermost filter: what fails before or beside a controller (a session that cannot be read) is a problem, too. */
 @Component
 @Order(Ordered.HIGHEST_PRECEDENCE)
 class FilterProblems extends OncePerRequestFilter {
+    private static final Logger LOG = LoggerFactory.getLogger(FilterProblems.class);
+
     private final HandlerExceptionResolver resolver;
 
     FilterProblems(@Qualifier("handlerExceptionResolver") HandlerExceptionResolver resolver) {
@@ -28,8 +34,20 @@ class FilterProblems extends OncePerRequestFilter {
         try {
             chain.doFilter(request, response);
         } catch (RuntimeException | ServletException | IOException e) {
+            if (response.isCommitted()) {
+                throw e;
+            }
             Exception cause = e instanceof ServletException && e.getCause() instanceof Exception inner ? inner : e;
-            if (response.isCommitted() || resolver.resolveException(request, response, null, cause) == null) {
+            if (request.getAttribute(HandlerMapping.BEST_MATCHING_HANDLER_ATTRIBUTE) != null) {
+                // the controller has answered already, and then its session could not be kept
+                LOG.error("failed after the answer was made", e);
+                if (response.getStatus() >= HttpStatus.BAD_REQUEST.value()) {
+                    return;
+                }
+                cause = ProblemAdvice.brokenOff();
+            }
+            response.reset();
+            if (resolver.resolveException(request, response, null, cause) == null) {
                 throw e;
             }
         }

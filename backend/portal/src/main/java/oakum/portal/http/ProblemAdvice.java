@@ -49,6 +49,8 @@ import tools.jackson.core.JacksonException;
 class ProblemAdvice {
     private static final Logger LOG = LoggerFactory.getLogger(ProblemAdvice.class);
     private static final String RETRY_SECONDS = "5";
+    /** The connection was there and broke: the commit may have been done, and only its answer be lost. */
+    private static final Set<String> BROKEN_OFF = Set.of("08003", "08006", "08007", "57P01", "57P02", "57P04");
 
     @ExceptionHandler
     @Nullable
@@ -176,13 +178,23 @@ class ProblemAdvice {
         }
         if (state.isEmpty() || state.startsWith("08") || state.startsWith("57P") || state.startsWith("53")) {
             LOG.error("the database is away", e);
-            return new Problem(
-                            HttpStatus.SERVICE_UNAVAILABLE,
-                            "database-away",
-                            "The record cannot be reached at the moment. Nothing was saved; try again in a few seconds.")
-                    .header(HttpHeaders.RETRY_AFTER, RETRY_SECONDS);
+            return BROKEN_OFF.contains(state)
+                    ? brokenOff()
+                    : away(
+                            "The record cannot be reached at the moment. Nothing was saved; try again in a few seconds.");
         }
         return unexpected(e);
+    }
+
+    /** Where the act may have been done and only its answer be lost. */
+    static Problem brokenOff() {
+        return away("The connection to the record broke off. Whether this was saved is not certain: look in a few"
+                + " seconds. Readings may simply be sent again.");
+    }
+
+    private static Problem away(String detail) {
+        return new Problem(HttpStatus.SERVICE_UNAVAILABLE, "database-away", detail)
+                .header(HttpHeaders.RETRY_AFTER, RETRY_SECONDS);
     }
 
     private static boolean isConnection(Throwable e) {

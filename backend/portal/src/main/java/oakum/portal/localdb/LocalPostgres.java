@@ -7,6 +7,7 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -39,6 +40,11 @@ public final class LocalPostgres implements AutoCloseable {
     private static final String UNPRIVILEGED = "65534";
 
     private static final long WATCH_MS = 500;
+
+    /** Belongs to the user of this process; only Linux has it. */
+    private static final Path SELF = Path.of("/proc/self");
+
+    private static final String USER_ID = "unix:uid";
 
     private final Path home;
     private final Path bin;
@@ -97,7 +103,7 @@ public final class LocalPostgres implements AutoCloseable {
         try {
             Path home = folder.toAbsolutePath().normalize();
             Files.createDirectories(home);
-            List<String> prefix = privilegeDrop();
+            List<String> prefix = privilegeDrop(home.resolve("data"));
             inUse = takeFolder(home);
             Path bin = Programs.unpack(home).resolve("bin");
             if (ownedByOther(prefix)) {
@@ -107,10 +113,14 @@ public final class LocalPostgres implements AutoCloseable {
             LocalPostgres starting =
                     new LocalPostgres(home, bin, prefix, port, user, password, durability, extra, inUse);
             starting.makeCluster();
+            starting.requireOwnData();
             starting.stopOrphan();
             starting.launch();
             server = starting;
             return server;
+        } catch (AccessDeniedException e) {
+            // the library's own message is the bare path
+            throw new IllegalStateException(e.getFile() + " may not be read or written by this user", e);
         } catch (IOException e) {
             throw new IllegalStateException(e.getMessage(), e);
         } catch (InterruptedException e) {
@@ -279,6 +289,18 @@ public final class LocalPostgres implements AutoCloseable {
         Files.move(fresh, data, StandardCopyOption.ATOMIC_MOVE);
     }
 
+    /** PostgreSQL starts only as the user to whom its data belong; after {@link #handOver} they always do. */
+    private void requireOwnData() throws IOException {
+        if (ownedByOther(prefix) || !Files.exists(SELF)) {
+            return;
+        }
+        Object owner = Files.getAttribute(data, USER_ID);
+        if (!owner.equals(Files.getAttribute(SELF, USER_ID))) {
+            throw new IOException(
+                    "the database in " + data + " belongs to user id " + owner + ": start the portal as that user");
+        }
+    }
+
     /** A portal that was killed leaves its server running; two servers on one folder would be worse than a restart. */
     private void stopOrphan() throws IOException, InterruptedException {
         if (running().isPresent()) {
@@ -349,10 +371,10 @@ public final class LocalPostgres implements AutoCloseable {
                         options.toString());
                 return;
             } catch (IOException e) {
-                String why = Files.exists(log) ? tail(log) : String.valueOf(e.getMessage());
+                String why = e.getMessage() + (Files.exists(log) ? "; its log " + log + " ends: " + tail(log) : "");
                 boolean lingering = why.contains("postmaster.pid") || why.contains("shared memory");
                 if (!lingering || System.nanoTime() > end) {
-                    throw new IOException("PostgreSQL did not start; its log " + log + " ends: " + why, e);
+                    throw new IOException("PostgreSQL did not start: " + why, e);
                 }
                 Thread.sleep(300);
             }
@@ -364,15 +386,18 @@ public final class LocalPostgres implements AutoCloseable {
     }
 
     /** Empty for an ordinary user; for root a command prefix under which PostgreSQL does not see user id 0. */
-    private static List<String> privilegeDrop() throws IOException, InterruptedException {
+    private static List<String> privilegeDrop(Path data) throws IOException, InterruptedException {
         if (!System.getProperty("os.name").toLowerCase(Locale.ROOT).contains("linux")
-                || !Files.getAttribute(Path.of("/proc/self"), "unix:uid").equals(0)) {
+                || !Files.getAttribute(SELF, USER_ID).equals(0)) {
             return List.of();
         }
         List<String> namespace = List.of("unshare", "-U");
         List<String> otherUser =
                 List.of("setpriv", "--reuid=" + UNPRIVILEGED, "--regid=" + UNPRIVILEGED, "--clear-groups");
-        for (List<String> way : List.of(namespace, otherUser)) {
+        // data that were handed over once stay so
+        boolean handedOver =
+                Files.exists(data) && Files.getAttribute(data, USER_ID).equals(Integer.valueOf(UNPRIVILEGED));
+        for (List<String> way : handedOver ? List.of(otherUser, namespace) : List.of(namespace, otherUser)) {
             String id = capture(concat(way, "id", "-u"));
             if (!id.isEmpty() && !id.equals("0")) {
                 return way;

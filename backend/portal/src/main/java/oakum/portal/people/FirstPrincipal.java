@@ -5,6 +5,7 @@ import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
+import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.stereotype.Component;
 
 /** An empty portal lets nobody in; the first principal comes from a setting. */
@@ -40,7 +41,13 @@ class FirstPrincipal implements ApplicationRunner {
                     + " \"principal\".");
             return;
         }
-        accounts.createIfAbsent("principal", "principal", password, Role.PRINCIPAL, null);
+        try {
+            accounts.createIfAbsent("principal", "principal", password, Role.PRINCIPAL, null);
+        } catch (DataIntegrityViolationException e) {
+            // another portal that started at the same moment on the same database was first
+            LOG.info("The account \"principal\" is there already.");
+            return;
+        }
         LOG.info("The account \"principal\" was made with the password of OAKUM_PRINCIPAL_PASSWORD.");
     }
 }
