@@ -64,12 +64,24 @@ function bodyOf(item: Waiting): unknown {
   return form
 }
 
+/** A phone says "online" before anything gets through, and a portal may be restarting: it is tried again, ever more rarely. */
+const FIRST_PAUSE_MS = 2000
+const LONGEST_PAUSE_MS = 60_000
+let pause = FIRST_PAUSE_MS
+let retry: ReturnType<typeof setTimeout> | undefined
+
 let flushing: Promise<void> | undefined
 
-/** Sends what waits, oldest first. Stops where there is no signal; what the portal refuses stays, with the reason. */
+/** Sends what waits, oldest first. Stops where there is no signal; what the portal refused stays, with the reason. */
 export function flush(): Promise<void> {
+  clearTimeout(retry)
   flushing ??= run().finally(() => {
     flushing = undefined
+    if (waiting.value === 0) pause = FIRST_PAUSE_MS
+    else {
+      retry = setTimeout(() => void flush(), pause)
+      pause = Math.min(LONGEST_PAUSE_MS, pause * 2)
+    }
   })
   return flushing
 }
@@ -95,7 +107,10 @@ async function run(): Promise<void> {
 /** Begins sending what an earlier visit left, and again whenever the signal comes back. */
 export async function startQueue(): Promise<void> {
   if (!('indexedDB' in globalThis)) return
-  addEventListener('online', () => void flush())
+  addEventListener('online', () => {
+    pause = FIRST_PAUSE_MS
+    void flush()
+  })
   await count()
   if (waiting.value > 0) await flush()
 }

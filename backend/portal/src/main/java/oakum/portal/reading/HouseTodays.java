@@ -129,8 +129,12 @@ class HouseTodays {
             HouseToday.Item first = wrong.get(0);
             return "One thing wants a look: " + first.label() + " should be " + first.limit() + ".";
         }
-        List<String> words =
-                items.stream().map(HouseToday.Item::word).distinct().toList();
+        // in the order of the rules, whatever the order of the sensors
+        List<String> words = RULES.stream()
+                .map(DayRule::word)
+                .distinct()
+                .filter(word -> items.stream().anyMatch(item -> item.word().equals(word)))
+                .toList();
         String last = words.get(words.size() - 1);
         String all = words.size() == 1 ? last : String.join(", ", words.subList(0, words.size() - 1)) + " and " + last;
         return "Your house is " + all + ".";
