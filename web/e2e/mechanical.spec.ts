@@ -60,7 +60,7 @@ test('a tightness test is typed, kept and compared with its design on both volum
   await type(page, 'taken.instrument.pressureAccuracyPa', 0.25)
   await form.getByRole('button', { name: 'Keep and compare' }).click()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('0.44')
-  const compared = page.getByRole('region', { name: 'Measured beside designed' })
+  const compared = page.getByRole('region', { name: 'Design, as-found, as-left' })
   await expect(compared).toContainText('On net air volume')
   await expect(compared).toContainText('On volume with floor depth')
   await expect(compared).toContainText('0.40')

@@ -10,7 +10,7 @@ test('the owner reads in one sentence how the house is, what to do, and who look
   await expect(page.getByRole('heading', { level: 1 })).toContainText('filter is filling early')
   await expect(page.locator('main')).toContainText('sanded')
   await expect(page.getByRole('heading', { name: 'Is there anything you should do?' })).toBeVisible()
-  await page.getByText('shut off the water').click()
+  await page.getByText('shut off the water', { exact: true }).click()
   await expect(page.locator('.how-to')).toContainText('quarter turn')
   await expect(page.getByRole('heading', { name: 'Who looked in the last 30 days' })).toBeVisible()
   await expect(page.locator('.stop')).toContainText('call from outside')

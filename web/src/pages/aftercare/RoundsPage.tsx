@@ -328,6 +328,7 @@ function StockTable({ stock, onKept }: { stock: StockList; onKept: () => Promise
           <thead>
             <tr>
               <th scope="col">size</th>
+              <th scope="col">order</th>
               <th scope="col" class="n">
                 need
               </th>
@@ -338,7 +339,6 @@ function StockTable({ stock, onKept }: { stock: StockList; onKept: () => Promise
                 on the shelf
               </th>
               <th scope="col">shelf</th>
-              <th scope="col">order</th>
             </tr>
           </thead>
           <tbody>
@@ -352,6 +352,7 @@ function StockTable({ stock, onKept }: { stock: StockList; onKept: () => Promise
                     {s.windowsLater > 0 && ` · ${s.windowsLater} more open later`}
                   </span>
                 </th>
+                <td>{s.order > 0 ? <b>order {s.order}</b> : 'enough'}</td>
                 <td class="n">{s.need}</td>
                 <td class="n">{s.spare}</td>
                 <td class="n">
@@ -373,7 +374,6 @@ function StockTable({ stock, onKept }: { stock: StockList; onKept: () => Promise
                   )}
                 </td>
                 <td>{s.shelfPlace ?? '–'}</td>
-                <td>{s.order > 0 ? <b>order {s.order}</b> : 'enough'}</td>
               </tr>
             ))}
           </tbody>

@@ -42,7 +42,7 @@ export function Compare({ found, left, zone }: { found?: Measurement; left?: Mea
   const gone = (found?.outcome.values ?? []).filter((v) => !rows.some((r) => same(r, v)))
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section class="wide" tabIndex={0} aria-label="Measured beside designed">
+    <section class="wide" tabIndex={0} aria-label="Design, as-found, as-left">
       <table class="t stick top">
         <thead>
           <tr>

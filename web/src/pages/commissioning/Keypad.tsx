@@ -37,8 +37,10 @@ export function NumberField({ entries, name, label, unit, problems, bare }: Numb
           value={entries.text(name)}
           aria-invalid={problem ? 'true' : undefined}
           aria-describedby={problem ? `${id}-p` : undefined}
-          onFocus={() => {
+          onFocus={(e) => {
             entries.active.value = { name, unit }
+            // the keys cover the lower half; what is typed stays above them
+            if (byFinger()) e.currentTarget.scrollIntoView({ block: 'start' })
           }}
           onInput={(e) => entries.type(name, e.currentTarget.value, unit)}
         />
@@ -66,12 +68,17 @@ export function Keypad({ entries }: { entries: Entries }) {
     const at = all[all.indexOf(field) + 1]
     if (at) {
       at.focus({ preventScroll: true })
-      at.scrollIntoView({ block: 'center' })
     } else entries.active.value = undefined
   }
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset would draw the keys as fields
     <div class="keypad no-print" role="group" aria-label="Keys">
+      <p class="keypad-now" aria-hidden="true">
+        <span>{field.labels?.[0]?.textContent}</span>
+        <span>
+          <b>{text || '–'}</b> {shownBy(active.unit, system.value).symbol}
+        </span>
+      </p>
       {['1', '2', '3', '4', '5', '6', '7', '8', '9'].map((k) => (
         <button key={k} type="button" onClick={() => write(text + k)}>
           {k}

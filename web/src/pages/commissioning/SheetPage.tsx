@@ -20,7 +20,7 @@ function finding(sheet: SheetShown): string {
     judged.find((v) => v.verdict === 'FAILS') ?? judged.find((v) => v.verdict === 'NOT_PROVEN') ?? judged[0]
   const word = m.outcome.verdictLabel
   if (!worst) return `${sheet.title}: ${word}.`
-  return `${worst.label}: ${figureOf(worst)}. ${m.occasion === 'AS_LEFT' ? 'As left it' : 'As found it'} ${
+  return `${sheet.title}, ${worst.label.charAt(0).toLowerCase()}${worst.label.slice(1)}: ${figureOf(worst)}. ${m.occasion === 'AS_LEFT' ? 'As left it' : 'As found it'} ${
     word.startsWith('not proven') ? `is ${word}` : word
   }.`
 }

@@ -71,7 +71,7 @@ class HouseTodays {
         List<HouseToday.Item> items = new ArrayList<>();
         Set<String> read = new LinkedHashSet<>();
         for (Sensor sensor : sensors.list(house)) {
-            read.add(sensor.property().label());
+            read.add(plain(sensor.property()));
             RULES.stream()
                     .filter(rule -> rule.property() == sensor.property() && indoors(sensor))
                     .forEach(rule -> {
@@ -117,6 +117,19 @@ class HouseTodays {
                 mean,
                 rule.right(mean),
                 limit);
+    }
+
+    /** What is read, in words for people who did not ask for sensors. */
+    private static String plain(ObservedProperty property) {
+        return switch (property) {
+            case AIR_TEMPERATURE -> "temperature";
+            case RELATIVE_HUMIDITY -> "humidity";
+            case CARBON_DIOXIDE -> "air freshness";
+            case PRESSURE_DIFFERENCE -> "filter pressure";
+            case HOUSE_PRESSURE -> "house pressure";
+            case STATE -> "leak sensors";
+            default -> property.label();
+        };
     }
 
     static String sentence(List<HouseToday.Item> items) {
