@@ -70,21 +70,32 @@ test('answers given without signal wait on the phone, survive a reload, and go w
   await page.evaluate(async () => void (await navigator.serviceWorker.ready))
   await page.reload()
   await expect(page.getByRole('heading', { name: 'Sun clocks' })).toBeVisible()
-  await context.setOffline(true)
   // each project answers a row of its own, for both talk to one portal
   const name = project.name === 'phone' ? /No screw longer/ : /Rim and odd bays/
   const row = page.locator('.check').filter({ has: page.getByRole('heading', { name }) })
+  await expect(row).toBeVisible()
+  await context.setOffline(true)
+  await row.locator('input[type="file"]').setInputFiles({
+    name: 'wall.png',
+    mimeType: 'image/png',
+    buffer: Buffer.from(
+      'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg==',
+      'base64',
+    ),
+  })
+  await expect(page.locator('.queue')).toContainText('1 waiting on')
   await row.getByRole('button', { name: 'Seen, right' }).click()
   await expect(row.getByRole('button', { name: 'Seen, right' })).toHaveAttribute('aria-pressed', 'true')
   await expect(row).toContainText('waiting on this phone')
   await expect(page.locator('.queue')).toContainText('No signal.')
-  await expect(page.locator('.queue')).toContainText('1 waiting on')
+  await expect(page.locator('.queue')).toContainText('2 waiting on this')
   await page.reload()
   await expect(row.getByRole('button', { name: 'Seen, right' })).toHaveAttribute('aria-pressed', 'true')
-  await expect(page.locator('.queue')).toContainText('1 waiting on')
+  await expect(page.locator('.queue')).toContainText('1 entry, 1 photo')
   await context.setOffline(false)
   await expect(page.locator('.queue')).toHaveCount(0)
   await expect(row).not.toContainText('waiting on this phone')
+  await expect(row.getByRole('img', { name: 'Photo 1' })).toBeVisible()
   await expect(row.getByRole('button', { name: 'Seen, right' })).toHaveAttribute('aria-pressed', 'true')
 })
 
