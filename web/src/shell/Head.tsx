@@ -47,9 +47,11 @@ function HouseLineOf({ path }: { path: string }) {
   const contents = useRef<HTMLElement>(null)
   if (!line) return <div class="head-house" />
   const pages = contentsOf(line.id, (roles) => holds(...roles))
+  // a cover check is opened from the site's page and belongs to it
+  const at = path.replace('/cover-checks/', '/site/')
   // the longest path that holds where we are is the current one
   const here = pages
-    .filter(({ href }) => isWithin(path, href))
+    .filter(({ href }) => isWithin(at, href))
     .reduce((best, { href }) => (href.length > best.length ? href : best), '')
   return (
     <div class="head-house">

@@ -5,7 +5,7 @@ import { NumberPad } from '../../parts/NumberPad.tsx'
 import { PhotoInput } from '../../parts/Photo.tsx'
 import { Status } from '../../parts/Status.tsx'
 import { timeWords } from '../../units/days.ts'
-import { editable, fromShown, parseNumber, print, shownBy } from '../../units/quantity.ts'
+import { editable, fromShown, parseNumber, print, shownBy, toShown } from '../../units/quantity.ts'
 import { system } from '../../units/system.ts'
 import { type Draft, draftOf, dropDraft, keepDraft, type Pending, sendAnswer, sendPhoto } from './answers.ts'
 import { type Answer, type AnswerSent, answerWords, type Check, type CheckRow, capital } from './types.ts'
@@ -359,8 +359,9 @@ function words(pending: AnswerSent): string {
 
 function limitWords(row: CheckRow): string {
   const { min, max, unit } = row.number!
-  const words = (v: number) =>
-    `${editable(v, unit, system.value)}\u202f${shownBy(unit, system.value).symbol}`.trim()
+  // three figures say a limit in either habit: 64 kg/m³ is 4 lb/ft³
+  const short = (v: number) => String(Number(toShown(v, shownBy(unit, system.value)).toPrecision(3)))
+  const words = (v: number) => `${short(v)}\u202f${shownBy(unit, system.value).symbol}`.trim()
   if (min !== null && max !== null) return `Right from ${words(min)} to ${words(max)}.`
   if (max !== null) return `Right at ${words(max)} or less.`
   if (min !== null) return `Right at ${words(min)} or more.`
