@@ -80,9 +80,12 @@ final class PortalProcess implements AutoCloseable {
         environment.putAll(ours);
         try {
             Files.createDirectories(folder);
-            process = builder.redirectErrorStream(true)
+            Process started = builder.redirectErrorStream(true)
                     .redirectOutput(ProcessBuilder.Redirect.appendTo(log().toFile()))
                     .start();
+            // a test run that is stopped must not leave it running
+            Runtime.getRuntime().addShutdownHook(new Thread(started::destroy));
+            process = started;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

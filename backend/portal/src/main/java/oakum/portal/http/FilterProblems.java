@@ -10,8 +10,9 @@ import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
-import org.springframework.http.HttpStatus;
+import org.springframework.dao.DataAccessException;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.TransactionException;
 import org.springframework.web.filter.OncePerRequestFilter;
 import org.springframework.web.servlet.HandlerExceptionResolver;
 import org.springframework.web.servlet.HandlerMapping;
@@ -38,14 +39,13 @@ class FilterProblems extends OncePerRequestFilter {
                 throw e;
             }
             Exception cause = e instanceof ServletException && e.getCause() instanceof Exception inner ? inner : e;
-            if (request.getAttribute(HandlerMapping.BEST_MATCHING_HANDLER_ATTRIBUTE) != null) {
-                // the controller has answered already, and then its session could not be kept
-                LOG.error("failed after the answer was made", e);
-                if (response.getStatus() >= HttpStatus.BAD_REQUEST.value()) {
-                    return;
-                }
+            boolean database = cause instanceof DataAccessException || cause instanceof TransactionException;
+            if (database && request.getAttribute(HandlerMapping.BEST_MATCHING_HANDLER_ATTRIBUTE) != null) {
+                // the controller may have done its act, and only the session could not be kept
+                LOG.error("the database is away after the act", e);
                 cause = ProblemAdvice.brokenOff();
             }
+            // what was begun of another answer, its status included, goes
             response.reset();
             if (resolver.resolveException(request, response, null, cause) == null) {
                 throw e;

@@ -42,20 +42,22 @@ class FilterProblemsTest {
     }
 
     @Test
-    void a_refusal_stands_and_is_not_answered_twice() throws Exception {
+    void a_refusal_that_was_begun_and_not_sent_is_answered_once_with_its_own_status() throws Exception {
         JsonNode problem = problem((request, response) -> {
             request.setAttribute(HandlerMapping.BEST_MATCHING_HANDLER_ATTRIBUTE, this);
-            ((MockHttpServletResponse) response).setStatus(422);
-            response.getOutputStream().write("{\"code\":\"outside-limits\"}".getBytes(StandardCharsets.UTF_8));
-            throw away();
+            ((MockHttpServletResponse) response).setStatus(500);
+            response.getOutputStream().write("{\"code\":".getBytes(StandardCharsets.UTF_8));
+            throw Problem.conflict("house-exists", "There is one already.");
         });
-        assertThat(problem.get("code").asString()).isEqualTo("outside-limits");
+        assertThat(problem.get("code").asString()).isEqualTo("house-exists");
     }
 
     private JsonNode problem(FilterChain chain) throws Exception {
         MockHttpServletResponse response = new MockHttpServletResponse();
         filter.doFilter(new MockHttpServletRequest("POST", "/api/v1/houses"), response, chain);
-        return JsonMapper.shared().readTree(response.getContentAsString());
+        JsonNode problem = JsonMapper.shared().readTree(response.getContentAsString());
+        assertThat(response.getStatus()).isEqualTo(problem.get("status").asInt());
+        return problem;
     }
 
     private static CannotGetJdbcConnectionException away() {
