@@ -264,6 +264,22 @@ function OwnDays({ value, onChoose }: { value: [string, string]; onChoose: (v: [
   )
 }
 
+/** A rule for long stays is one line; indoor humidity has a limit that follows the cold outside. */
+function limitOf(came: ReadingSeries): SeriesLimit | undefined {
+  const first = came.series[0]
+  if (first?.persistence)
+    return { value: first.persistence.limit, words: 'limit for long stays', past: first.persistence.past }
+  if (!first || first.limits.length === 0) return undefined
+  const by = first.limits.map((l) => [Date.parse(l.at), l.limit] as const)
+  let i = 0
+  const value = first.buckets.map((b) => {
+    // outdoors is read more rarely: the last limit holds until the next one comes
+    while (i + 1 < by.length && by[i + 1]![0] <= Date.parse(b.at)) i++
+    return by[i]![0] <= Date.parse(b.at) ? by[i]![1] : null
+  })
+  return { value, words: 'limit, by outdoor cold', past: 'above' }
+}
+
 interface DrawnProps {
   house: string
   came: ReadingSeries
@@ -288,10 +304,7 @@ function Drawn({ house, came, property, zone, closer, onRange, onAll }: DrawnPro
     [came],
   )
   const rule = came.series[0]?.persistence
-  const limit = useMemo<SeriesLimit | undefined>(
-    () => (rule ? { value: rule.limit, words: 'limit for long stays', past: rule.past } : undefined),
-    [rule],
-  )
+  const limit = useMemo(() => limitOf(came), [came])
   const ends = extremes(came)
   const buckets = came.series[0]?.buckets ?? []
   if (!ends || buckets.length === 0)
@@ -439,6 +452,13 @@ function Margin({ sensor, property, came }: { sensor?: Sensor; property?: Proper
         <p>
           <b>Drawn.</b> Lowest, mean and highest of each {lengthWords(came.bucketS)}, computed by the portal;
           a short peak is never smoothed away.
+        </p>
+      )}
+      {(came?.series[0]?.limits.length ?? 0) > 0 && came && (
+        <p>
+          <b>Limit.</b> From the house record: the most indoor humidity at each outdoor temperature, so that
+          walls and windows stay dry; drawn at the mean outdoor temperature of each{' '}
+          {lengthWords(came.bucketS)}.
         </p>
       )}
       <p>

@@ -49,7 +49,12 @@ export interface ReadingSeries {
   bucketS: number
   zone: string
   source: 'readings' | 'hours'
-  series: { sensor: Sensor; buckets: Bucket[]; persistence: Persistence | null }[]
+  series: {
+    sensor: Sensor
+    buckets: Bucket[]
+    persistence: Persistence | null
+    limits: { at: string; limit: number }[]
+  }[]
 }
 
 export interface Refusal {

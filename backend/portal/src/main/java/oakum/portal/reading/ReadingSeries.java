@@ -18,12 +18,18 @@ public record ReadingSeries(
     /**
      * The buckets of one sensor; a bucket without readings is left out.
      *
+     * @param limits indoor humidity: the most that the house record allows at the outdoor temperature of each bucket;
+     *     else, and where no outdoor temperature is read, empty
      * @param persistence how long it stayed beyond the limit of its rule; null where that was not asked or no rule is kept
      */
     public record SensorSeries(
             Sensor sensor,
             List<ReadingBucket> buckets,
-            @Nullable Persistence persistence) {}
+            @Nullable Persistence persistence,
+            List<LimitPoint> limits) {}
+
+    /** A limit of its own at the start of a bucket, in the sensor's unit. */
+    public record LimitPoint(Instant at, double limit) {}
 
     /**
      * One bucket.

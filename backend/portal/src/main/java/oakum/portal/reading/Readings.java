@@ -12,9 +12,11 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import oakum.portal.houserecord.HouseRecord;
 import oakum.portal.houserecord.Houses;
 import oakum.portal.http.Problem;
 import oakum.portal.people.Access;
@@ -43,6 +45,7 @@ public class Readings {
     private final JdbcTemplate template;
     private final Sensors sensors;
     private final Houses houses;
+    private final HouseRecord record;
     private final Access access;
     private final Audit audit;
     private final Clock clock;
@@ -52,6 +55,7 @@ public class Readings {
             JdbcTemplate template,
             Sensors sensors,
             Houses houses,
+            HouseRecord record,
             Access access,
             Audit audit,
             Clock clock) {
@@ -59,6 +63,7 @@ public class Readings {
         this.template = template;
         this.sensors = sensors;
         this.houses = houses;
+        this.record = record;
         this.access = access;
         this.audit = audit;
         this.clock = clock;
@@ -95,7 +100,8 @@ public class Readings {
             series.add(new ReadingSeries.SensorSeries(
                     sensor,
                     buckets(known(known, key), buckets),
-                    persistence ? persistence(sensor, known(known, key), start, end) : null));
+                    persistence ? persistence(sensor, known(known, key), start, end) : null,
+                    persistence ? humidityLimits(house, sensor, known, buckets) : List.of()));
         }
         audit.record(
                 "readings-looked-at",
@@ -158,6 +164,30 @@ public class Readings {
                 .query((row, n) ->
                         new Pair(row.getTimestamp("at").toInstant(), row.getFloat("first"), row.getFloat("second")))
                 .list();
+    }
+
+    /** What the record allows indoors at the cold outside of each bucket; empty where there is no curve or no cold read. */
+    private List<ReadingSeries.LimitPoint> humidityLimits(
+            String house, Sensor sensor, Map<String, KnownSensor> known, Buckets buckets) {
+        if (sensor.property() != ObservedProperty.RELATIVE_HUMIDITY || PersistenceRule.of(sensor) != null) {
+            return List.of();
+        }
+        Map<Double, Double> points = new HashMap<>();
+        record.parts(house)
+                .moisture()
+                .limits()
+                .forEach(limit -> points.put(limit.outdoorC(), limit.relativeHumidityFraction()));
+        Sensor outdoors = sensors.list(house).stream()
+                .filter(s -> s.property() == ObservedProperty.AIR_TEMPERATURE && s.room() == null)
+                .findFirst()
+                .orElse(null);
+        if (points.isEmpty() || outdoors == null) {
+            return List.of();
+        }
+        HumidityCurve curve = new HumidityCurve(points);
+        return buckets(known(known, outdoors.key()), buckets).stream()
+                .map(bucket -> new ReadingSeries.LimitPoint(bucket.at(), curve.at(bucket.mean())))
+                .toList();
     }
 
     private @Nullable Persistence persistence(Sensor sensor, KnownSensor known, Instant from, Instant to) {
