@@ -245,20 +245,28 @@ function hatch(u: uPlot, limit: SeriesLimit | undefined, at: number | undefined,
   const { ctx } = u
   ctx.save()
   ctx.beginPath()
-  const back: [number, number][] = []
-  let begun = false
+  let back: [number, number][] = []
+  // where no limit is known the strip ends, and begins anew after the gap
+  const close = () => {
+    for (const [x, y] of back.reverse()) ctx.lineTo(x, y)
+    if (back.length > 0) ctx.closePath()
+    back = []
+  }
   for (let i = 0; i < times.length; i++) {
     const v = values[i]
-    if (v === null || v === undefined) continue
+    // a time that only another series has
+    if (v === undefined) continue
+    if (v === null) {
+      close()
+      continue
+    }
     const x = u.valToPos(times[i]!, 'x', true)
     const y = u.valToPos(v, 'y', true)
-    if (begun) ctx.lineTo(x, y)
+    if (back.length > 0) ctx.lineTo(x, y)
     else ctx.moveTo(x, y)
-    begun = true
     back.push([x, y + strip])
   }
-  for (const [x, y] of back.reverse()) ctx.lineTo(x, y)
-  ctx.closePath()
+  close()
   ctx.clip()
   ctx.strokeStyle = ink
   ctx.lineWidth = ratio

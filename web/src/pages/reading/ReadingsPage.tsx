@@ -269,7 +269,7 @@ function limitOf(came: ReadingSeries): SeriesLimit | undefined {
   const first = came.series[0]
   if (first?.persistence)
     return { value: first.persistence.limit, words: 'limit for long stays', past: first.persistence.past }
-  if (!first || first.limits.length === 0) return undefined
+  if (!first || first.limits.every((l) => l.limit === null)) return undefined
   const by = first.limits.map((l) => [Date.parse(l.at), l.limit] as const)
   let i = 0
   const value = first.buckets.map((b) => {

@@ -53,7 +53,7 @@ export interface ReadingSeries {
     sensor: Sensor
     buckets: Bucket[]
     persistence: Persistence | null
-    limits: { at: string; limit: number }[]
+    limits: { at: string; limit: number | null }[]
   }[]
 }
 

@@ -6,8 +6,8 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The most indoor humidity at each outdoor temperature, as the house record has it: straight between its points, level
- * beyond the outermost two.
+ * The most indoor humidity at each outdoor temperature, as the house record has it: straight between its points. Beyond
+ * the outermost two it says nothing: what holds in deep cold is no rule for a summer, nor for colder days.
  */
 final class HumidityCurve {
     private final NavigableMap<Double, Double> points;
@@ -21,23 +21,19 @@ final class HumidityCurve {
      * The limit at an outdoor temperature.
      *
      * @param outdoorC the outdoor temperature in °C
-     * @return the greatest relative humidity as a fraction
+     * @return the greatest relative humidity as a fraction, or null beyond the curve
      */
-    double at(double outdoorC) {
+    @Nullable
+    Double at(double outdoorC) {
         Map.Entry<Double, Double> colder = points.floorEntry(outdoorC);
         Map.Entry<Double, Double> warmer = points.ceilingEntry(outdoorC);
-        if (colder == null || warmer == null || colder.getKey().equals(warmer.getKey())) {
-            Map.Entry<Double, Double> nearest = colder == null ? warmer : colder;
-            return value(nearest);
+        if (colder == null || warmer == null) {
+            return null;
+        }
+        if (colder.getKey().equals(warmer.getKey())) {
+            return colder.getValue();
         }
         double share = (outdoorC - colder.getKey()) / (warmer.getKey() - colder.getKey());
-        return value(colder) + share * (value(warmer) - value(colder));
-    }
-
-    private static double value(Map.@Nullable Entry<Double, Double> point) {
-        if (point == null) {
-            throw new IllegalStateException("a curve has one point or more");
-        }
-        return point.getValue();
+        return colder.getValue() + share * (warmer.getValue() - colder.getValue());
     }
 }

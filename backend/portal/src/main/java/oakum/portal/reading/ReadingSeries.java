@@ -28,8 +28,8 @@ public record ReadingSeries(
             @Nullable Persistence persistence,
             List<LimitPoint> limits) {}
 
-    /** A limit of its own at the start of a bucket, in the sensor's unit. */
-    public record LimitPoint(Instant at, double limit) {}
+    /** A limit of its own at the start of a bucket, in the sensor's unit; null where none is known. */
+    public record LimitPoint(Instant at, @Nullable Double limit) {}
 
     /**
      * One bucket.

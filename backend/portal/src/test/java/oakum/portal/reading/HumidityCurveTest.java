@@ -20,8 +20,8 @@ class HumidityCurveTest {
     }
 
     @Test
-    void beyond_the_outermost_points_it_stays_level() {
-        assertThat(curve.at(-40)).isEqualTo(0.30);
-        assertThat(curve.at(25)).isEqualTo(0.42);
+    void beyond_the_outermost_points_it_says_nothing() {
+        assertThat(curve.at(-17.1)).isNull();
+        assertThat(curve.at(25)).isNull();
     }
 }
