@@ -458,7 +458,7 @@ function Margin({ sensor, property, came }: { sensor?: Sensor; property?: Proper
         <p>
           <b>Limit.</b> From the house record: the most indoor humidity at each outdoor temperature, so that
           walls and windows stay dry; drawn at the mean outdoor temperature of each{' '}
-          {lengthWords(came.bucketS)}.
+          {lengthWords(came.bucketS)}. On warmer or colder days than the record speaks of, none is drawn.
         </p>
       )}
       <p>
