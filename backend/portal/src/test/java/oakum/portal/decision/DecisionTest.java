@@ -32,6 +32,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
 import tools.jackson.databind.node.DoubleNode;
+import tools.jackson.databind.node.StringNode;
 
 /** The walk of the design: a hood of 400 cfm is approved, then somebody chooses one of 600. */
 @PortalTest
@@ -266,9 +267,11 @@ class DecisionTest {
     void an_input_with_the_same_result_is_carried_over_but_not_on_the_safety_list() {
         AsPortal.run(() -> open("D20", List.of("housePressure"), List.of(), List.of()));
         approve("D20", Role.PRINCIPAL);
-        // one second of proof time is an input of the proof, and changes no result of it
+        // who set the limit is an input of the proof, and changes no number of it
         AsPortal.run(() -> {
-            Trial trial = new Trial("other proof time", List.of(change("air.makeUp[makeUpUnit].proofTimeS", 59)));
+            Trial trial = new Trial(
+                    "next edition",
+                    List.of(new ValueChange("air.limits.source", StringNode.valueOf("firm rules, edition 8"))));
             Reach reach = trials.trial(house, trial);
             assertThat(reach.askedNow()).extracting("code").containsExactly("D31");
             assertThat(reach.askedNow().get(0).because()).containsExactly("safety list: an input changed, same result");
