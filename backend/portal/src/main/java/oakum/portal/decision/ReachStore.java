@@ -285,9 +285,9 @@ class ReachStore implements Trials {
         return Canonical.copyCode(shown.toString());
     }
 
-    /** The history of a house, the latest first. */
+    @Override
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
-    List<ChangeEntry> history(String houseId) {
+    public List<ChangeEntry> history(String houseId) {
         Facts facts = facts(houseId);
         List<Approval> given = approvals.ofHouse(houseId);
         Set<String> stillOpen = new HashSet<>();

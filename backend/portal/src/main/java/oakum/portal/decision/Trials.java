@@ -19,6 +19,9 @@ public interface Trials {
      */
     Reach take(String houseId, Taking taking);
 
+    /** What was saved, approved and withdrawn in a house, the latest first. */
+    List<ChangeEntry> history(String houseId);
+
     /**
      * A trial to be kept.
      *

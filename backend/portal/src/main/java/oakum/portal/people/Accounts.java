@@ -1,6 +1,7 @@
 package oakum.portal.people;
 
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -24,6 +25,16 @@ public interface Accounts {
 
     /** What an account is called; empty where there is none of that id. */
     Optional<String> displayName(UUID personId);
+
+    /**
+     * In which units somebody reads numbers.
+     *
+     * @throws oakum.portal.http.Problem 404 where there is no such account
+     */
+    Units units(UUID personId);
+
+    /** What those are called who hold a role for this one house; for a caller who may see it. */
+    Set<String> holders(String houseId, Role role);
 
     /**
      * Runs work as the person of an account, on this thread: for history that is loaded, and for a feed whose address holds

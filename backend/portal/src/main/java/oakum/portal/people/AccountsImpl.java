@@ -4,9 +4,11 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import oakum.portal.http.Problem;
 import org.jspecify.annotations.Nullable;
 import org.springframework.security.crypto.password.PasswordEncoder;
@@ -71,6 +73,23 @@ class AccountsImpl implements Accounts {
     @Transactional(readOnly = true)
     public Optional<String> displayName(UUID personId) {
         return accounts.findById(personId).map(Account::displayName);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Units units(UUID personId) {
+        return accounts.findById(personId)
+                .map(account -> Units.valueOf(account.units()))
+                .orElseThrow(() -> Problem.notFound("account", personId));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Set<String> holders(String houseId, Role role) {
+        return accounts.findByHouse(houseId).stream()
+                .filter(account -> account.roles().contains(new HeldRole(role, houseId)))
+                .map(Account::displayName)
+                .collect(Collectors.toSet());
     }
 
     @Override

@@ -1,7 +1,7 @@
 package oakum.portal.people;
 
 /** The habit in which somebody reads numbers; what travels is always SI. */
-enum Units {
+public enum Units {
     SI,
     IP
 }

@@ -1,0 +1,56 @@
+package oakum.portal.view;
+
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import oakum.portal.aftercare.FilterFollowUp;
+import oakum.portal.aftercare.Filters;
+import oakum.portal.aftercare.Visit;
+import oakum.portal.aftercare.Visits;
+import oakum.portal.view.StartPage.StartMatter;
+import org.springframework.stereotype.Component;
+
+/** What houses in care ask of people: filters and visits. */
+@Component
+class CareMatters {
+    private final Filters filters;
+    private final Visits visits;
+
+    CareMatters(Filters filters, Visits visits) {
+        this.filters = filters;
+        this.visits = visits;
+    }
+
+    List<FilterFollowUp> filters(Sight sight) {
+        return filters.list().stream().filter(f -> sight.sees(f.house())).toList();
+    }
+
+    /** Visits that are still to be made, the first day first. */
+    List<Visit> open(Sight sight) {
+        return visits.list().stream()
+                .filter(v -> v.closedOn() == null && sight.sees(v.house()))
+                .sorted(Comparator.comparing(CareMatters::day))
+                .toList();
+    }
+
+    static LocalDate day(Visit visit) {
+        return Optional.ofNullable(visit.plannedOn()).orElse(visit.dueOn());
+    }
+
+    /** Filters that began to fill faster, and filters that are past their day. */
+    List<StartMatter> alerts(Sight sight) {
+        return filters(sight).stream()
+                .filter(f -> f.fillingEarly() || f.dueOn().isBefore(sight.today()))
+                .map(f -> new StartMatter(
+                        "note",
+                        f.dueOn().isBefore(sight.today()) ? "Now" : "Soon",
+                        f.house(),
+                        f.fillingEarly() ? "Filter filling early" : "Filter past its day",
+                        "/rounds",
+                        Words.sentence(f.reason()),
+                        List.of(),
+                        "Change it by " + Words.day(f.latestOn(), sight.today()) + "."))
+                .toList();
+    }
+}
