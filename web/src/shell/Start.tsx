@@ -21,8 +21,11 @@ interface StartPage {
   over: string
   finding: string
   lead: string
+  houses: { id: string; name: string }[]
   sections: { title: string; aside: string; matters: StartMatter[]; nothing: string }[]
 }
+
+const nameOf = (start: StartPage, id: string) => start.houses.find((h) => h.id === id)?.name ?? ''
 
 /** The first sheet after signing in: what this role wants first, as the portal composed it. */
 export function Start() {
@@ -58,8 +61,12 @@ export function Start() {
                     mark={<Status is={m.shape}>{m.word}</Status>}
                     note={m.note}
                   >
-                    {m.houseId && <b class="house-tag">{m.houseId}</b>}{' '}
                     {m.href ? <a href={m.href}>{m.title}</a> : m.title}{' '}
+                    {m.houseId && start.houses.length > 1 && (
+                      <span class="note">
+                        {nameOf(start, m.houseId)} <b class="house-tag">{m.houseId}</b>
+                      </span>
+                    )}{' '}
                     {m.tags.map((tag) => (
                       <span class="tag" key={tag}>
                         {tag}

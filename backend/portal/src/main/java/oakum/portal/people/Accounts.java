@@ -1,5 +1,6 @@
 package oakum.portal.people;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -32,6 +33,9 @@ public interface Accounts {
      * @throws oakum.portal.http.Problem 404 where there is no such account
      */
     Units units(UUID personId);
+
+    /** The tokens that speak for somebody today, the latest first. */
+    List<HeldToken> tokens(UUID personId);
 
     /** What those are called who hold a role for this one house; for a caller who may see it. */
     Set<String> holders(String houseId, Role role);

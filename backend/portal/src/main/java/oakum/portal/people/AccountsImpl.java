@@ -2,6 +2,7 @@ package oakum.portal.people;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -25,11 +26,13 @@ class AccountsImpl implements Accounts {
     private static final int LONGEST_PASSWORD_BYTES = 72;
 
     private final AccountRows accounts;
+    private final TokenRows tokens;
     private final PasswordEncoder passwords;
     private final Clock clock;
 
-    AccountsImpl(AccountRows accounts, PasswordEncoder passwords, Clock clock) {
+    AccountsImpl(AccountRows accounts, TokenRows tokens, PasswordEncoder passwords, Clock clock) {
         this.accounts = accounts;
+        this.tokens = tokens;
         this.passwords = passwords;
         this.clock = clock;
     }
@@ -81,6 +84,16 @@ class AccountsImpl implements Accounts {
         return accounts.findById(personId)
                 .map(account -> Units.valueOf(account.units()))
                 .orElseThrow(() -> Problem.notFound("account", personId));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<HeldToken> tokens(UUID personId) {
+        return tokens.findByAccountIdOrderByCreatedAtDesc(personId).stream()
+                .filter(token -> token.good(clock.instant()))
+                .map(token ->
+                        new HeldToken(token.label(), Set.copyOf(token.houses()), token.expiresAt(), token.lastUsedAt()))
+                .toList();
     }
 
     @Override

@@ -1,12 +1,17 @@
 package oakum.portal.view;
 
+import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import oakum.physics.calculation.Verdict;
 import oakum.portal.decision.ApprovalState;
 import oakum.portal.decision.DecisionState;
@@ -83,7 +88,8 @@ class ApprovalMatters {
                 : Words.list(one.orders().stream()
                         .map(o -> o.title() + (o.note().isBlank() ? "" : ", " + o.note()))
                         .toList());
-        List<String> whom = new ArrayList<>(asked.asked().stream().map(Role::label).toList());
+        List<String> whom =
+                new ArrayList<>(asked.asked().stream().map(Role::label).toList());
         whom.addAll(asked.outside());
         LocalDate due = asked.dueOn();
         return new StartMatter(
@@ -133,7 +139,7 @@ class ApprovalMatters {
                 .orElse("");
     }
 
-    private static java.util.stream.Stream<Reach.ChainLink> links(Lapsed one) {
+    private static Stream<Reach.ChainLink> links(Lapsed one) {
         return one.reach().chain().stream()
                 .filter(link -> link.decisions().contains(one.asked().code()));
     }
@@ -192,8 +198,8 @@ class ApprovalMatters {
             for (DecisionView decision : decisions.list(house.id())) {
                 for (OrderLine order : decision.orders()) {
                     boolean held = order.state() == OrderLine.State.HELD;
-                    boolean unapproved = decision.state() != DecisionState.APPROVED
-                            && order.state() == OrderLine.State.ORDERED;
+                    boolean unapproved =
+                            decision.state() != DecisionState.APPROVED && order.state() == OrderLine.State.ORDERED;
                     if (held || unapproved) {
                         matters.add(new StartMatter(
                                 held ? "hold" : "wait",
@@ -203,7 +209,10 @@ class ApprovalMatters {
                                 href(house, decision),
                                 Words.sentence(order.note()),
                                 List.of(),
-                                "Waits for: " + decision.title() + ". " + missing(decision)));
+                                decision.title() + ": "
+                                        + (decision.state() == DecisionState.APPROVED
+                                                ? "approved; somebody holds the order."
+                                                : missing(decision))));
                     }
                 }
             }
@@ -234,6 +243,20 @@ class ApprovalMatters {
             }
         }
         return matters;
+    }
+
+    /** When the role last approved something, house by house. */
+    Map<String, Instant> lastApprovals(Sight sight) {
+        Map<String, Instant> last = new HashMap<>();
+        for (HouseView house : sight.houses()) {
+            decisions.list(house.id()).stream()
+                    .flatMap(d -> d.approvals().stream())
+                    .filter(a -> a.role() == sight.role())
+                    .map(DecisionView.ApprovalView::at)
+                    .max(Comparator.naturalOrder())
+                    .ifPresent(at -> last.put(house.id(), at));
+        }
+        return last;
     }
 
     private static String due(Sight sight, HouseView house, DecisionView decision, String otherwise) {
@@ -317,7 +340,7 @@ class ApprovalMatters {
                         .flatMap(d -> d.comments().stream().map(r -> new Said(house, d, r))))
                 .stream()
                 .filter(said -> !said.remark().person().equals(ownName)
-                        && said.remark().at().isAfter(sight.now().minus(java.time.Duration.ofDays(days))))
+                        && said.remark().at().isAfter(sight.now().minus(Duration.ofDays(days))))
                 .sorted(Comparator.comparing((Said said) -> said.remark().at()).reversed())
                 .map(said -> new StartMatter(
                         "note",

@@ -46,7 +46,7 @@ class CareMatters {
                         "note",
                         f.dueOn().isBefore(sight.today()) ? "Now" : "Soon",
                         f.house(),
-                        f.fillingEarly() ? "Filter filling early" : "Filter past its day",
+                        f.fillingEarly() ? "Filter is filling early" : "Filter is past its day",
                         "/rounds",
                         Words.sentence(f.reason()),
                         List.of(),

@@ -1,17 +1,23 @@
 package oakum.portal.view;
 
+import java.time.Instant;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Stream;
 import oakum.portal.houserecord.HouseRecord;
 import oakum.portal.houserecord.HouseView;
+import oakum.portal.houserecord.PartKind;
 import oakum.portal.houserecord.Proof;
 import oakum.portal.houserecord.Proofs;
 import oakum.portal.houserecord.RecordChange;
 import oakum.portal.houserecord.standing.ProofState;
 import oakum.portal.people.Access;
+import oakum.portal.people.Accounts;
+import oakum.portal.people.HeldToken;
 import oakum.portal.people.Permission;
 import oakum.portal.people.Role;
 import oakum.portal.view.StartPage.StartMatter;
@@ -27,14 +33,21 @@ class ConsultantStart implements Start {
     private final ApprovalMatters approvals;
     private final ChangeMatters changes;
     private final Access access;
+    private final Accounts accounts;
 
     ConsultantStart(
-            HouseRecord record, Proofs proofs, ApprovalMatters approvals, ChangeMatters changes, Access access) {
+            HouseRecord record,
+            Proofs proofs,
+            ApprovalMatters approvals,
+            ChangeMatters changes,
+            Access access,
+            Accounts accounts) {
         this.record = record;
         this.proofs = proofs;
         this.approvals = approvals;
         this.changes = changes;
         this.access = access;
+        this.accounts = accounts;
     }
 
     @Override
@@ -46,17 +59,25 @@ class ConsultantStart implements Start {
     public StartPage compose(Sight sight) {
         List<StartMatter> asked = new ArrayList<>(approvals.asked(sight));
         asked.addAll(outdated(sight));
-        List<StartMatter> changed = changes.since(sight, LATELY_DAYS, change -> true);
+        List<HeldToken> tokens = accounts.tokens(access.caller().personId());
+        Instant pulled = tokens.stream()
+                .map(HeldToken::lastUsedAt)
+                .filter(Objects::nonNull)
+                .max(Comparator.naturalOrder())
+                .orElse(Instant.EPOCH);
+        List<StartMatter> changed =
+                changes.since(sight, LATELY_DAYS, change -> change.when().isAfter(pulled));
         return new StartPage(
                 role().name(),
                 Words.day(sight.today(), sight.today()) + " · all numbers of the interface are SI",
                 finding(sight, asked.size(), changed.size()),
                 "",
+                sight.names(),
                 List.of(
                         Section.of(
                                 "Houses shared with you",
                                 "a share lasts until the principal ends it; a token ends on its own day",
-                                sight.all(house -> Stream.of(shared(house))),
+                                sight.all(house -> Stream.of(shared(sight, house, tokens))),
                                 "No house is shared with you."),
                         Section.of(
                                 "Inputs",
@@ -66,9 +87,11 @@ class ConsultantStart implements Start {
                         Section.of("What is asked of you", "first due first", asked, "Nothing is asked of you."),
                         Section.of(
                                 "What changed",
-                                "in the last fourteen days; GET /api/v1/changes gives it from where you left off",
+                                pulled.equals(Instant.EPOCH)
+                                        ? "in the last fourteen days; GET /api/v1/changes tells everything"
+                                        : "since a token of yours last asked, at most fourteen days back",
                                 changed,
-                                "Nothing was changed in the last fourteen days."),
+                                "Nothing was changed since."),
                         Section.of(
                                 "Where to post a result",
                                 "",
@@ -76,7 +99,12 @@ class ConsultantStart implements Start {
                                 "No house is shared with you.")));
     }
 
-    private StartMatter shared(HouseView house) {
+    private StartMatter shared(Sight sight, HouseView house, List<HeldToken> tokens) {
+        List<String> ends = tokens.stream()
+                .filter(token -> token.houses().isEmpty() || token.houses().contains(house.id()))
+                .map(token ->
+                        "Token “" + token.label() + "” speaks for you until " + sight.day(house, token.expiresAt()))
+                .toList();
         boolean mayPost = access.may(Permission.EDIT_PROOF, house.id());
         return new StartMatter(
                 "stands",
@@ -86,14 +114,14 @@ class ConsultantStart implements Start {
                 "/houses/" + house.id(),
                 Words.sentence(house.place() + ", " + house.stage().label()),
                 List.of(),
-                "");
+                ends.isEmpty() ? "No token speaks for you here yet." : Words.say(ends.toArray(String[]::new)));
     }
 
     private List<StartMatter> inputs(Sight sight, HouseView house) {
-        Map<String, RecordChange> latest = new LinkedHashMap<>();
+        Map<PartKind, RecordChange> latest = new EnumMap<>(PartKind.class);
         record.history(house.id()).stream()
                 .filter(change -> change.kind() == RecordChange.Kind.PART)
-                .forEach(change -> latest.putIfAbsent(change.key(), change));
+                .forEach(change -> PartKind.find(change.key()).ifPresent(kind -> latest.putIfAbsent(kind, change)));
         return latest.values().stream()
                 .map(change -> new StartMatter(
                         "note",
@@ -147,9 +175,7 @@ class ConsultantStart implements Start {
     private static String finding(Sight sight, int asked, int changed) {
         return Words.say(
                 Words.count(sight.houses().size(), "house is", "houses are") + " shared with you",
-                asked == 0
-                        ? "Nothing is asked of you"
-                        : Words.count(asked, "thing is", "things are") + " asked of you",
-                changed == 0 ? "" : Words.count(changed, "change", "changes") + " in the last fourteen days");
+                asked == 0 ? "Nothing is asked of you" : Words.count(asked, "thing is", "things are") + " asked of you",
+                changed == 0 ? "" : Words.count(changed, "change", "changes") + " since you last looked");
     }
 }

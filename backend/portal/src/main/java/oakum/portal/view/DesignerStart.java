@@ -50,17 +50,18 @@ class DesignerStart implements Start {
         List<StartMatter> orders = approvals.orders(sight);
         return new StartPage(
                 role().name(),
-                Words.day(sight.today(), sight.today()) + " · " + Words.count(sight.houses().size(), "house", "houses"),
+                Words.day(sight.today(), sight.today()) + " · "
+                        + Words.count(sight.houses().size(), "house", "houses"),
                 finding(lapsed.size(), open.size(), orders.size(), questions),
                 "",
+                sight.names(),
                 List.of(
                         Section.of(
                                 "What changed",
                                 "in the last seven days, and what it touches",
                                 changed,
                                 "Nothing was changed in the last seven days."),
-                        Section.of(
-                                "Open decisions", "with what each still lacks", open, "Every decision is approved."),
+                        Section.of("Open decisions", "with what each still lacks", open, "Every decision is approved."),
                         Section.of(
                                 "Gaps in the record",
                                 "parts of houses in design that nobody has written",

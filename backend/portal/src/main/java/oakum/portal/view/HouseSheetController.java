@@ -65,8 +65,7 @@ class HouseSheetController {
         misfits.forEach(misfit -> marks.add(mark(place(house, misfit), misfit, false)));
         filters.forEach(filter -> marks.add(mark(AIR_HANDLER, filter, owner)));
         clocks.stream().limit(1).forEach(clock -> marks.add(mark(WALL, clock, false)));
-        return new HouseSheet(
-                house, sight.role().name(), finding(sight, stopped, clocks, misfits, filters), marks);
+        return new HouseSheet(house, sight.role().name(), finding(sight, stopped, clocks, misfits, filters), marks);
     }
 
     private static SectionMark mark(String on, StartMatter matter, boolean plain) {
@@ -112,7 +111,7 @@ class HouseSheetController {
             said.add(Words.list(misfits.stream().map(m -> lower(m.title())).toList())
                     + (misfits.size() == 1 ? " does" : " do") + " not fit the design");
         }
-        filters.stream().limit(1).forEach(f -> said.add("the " + lower(f.title()).replace("filter filling", "filter is filling").replace("filter past", "filter is past")));
+        filters.stream().limit(1).forEach(f -> said.add("the " + lower(f.title())));
         clocks.stream()
                 .filter(c -> !c.shape().equals("under"))
                 .limit(1)

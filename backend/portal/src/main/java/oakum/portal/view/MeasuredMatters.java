@@ -98,7 +98,9 @@ class MeasuredMatters {
 
     private static String said(SheetListed sheet) {
         String label = sheet.verdictLabel();
-        return label == null ? "To sign" : label.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + label.substring(1);
+        return label == null
+                ? "To sign"
+                : label.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + label.substring(1);
     }
 
     private static String href(HouseView house, SheetListed sheet) {

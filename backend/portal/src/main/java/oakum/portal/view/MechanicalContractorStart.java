@@ -1,7 +1,9 @@
 package oakum.portal.view;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import oakum.physics.calculation.Unit;
 import oakum.portal.decision.ChangeEntry;
@@ -57,36 +59,44 @@ class MechanicalContractorStart implements Start {
         fixes.addAll(asked);
         List<StartMatter> changed = new ArrayList<>(approvals.lapsed(sight));
         int lapsed = changed.size();
-        changed.addAll(changes.since(sight, LATELY_DAYS, c -> c.kind() == ChangeEntry.Kind.PART && HIS_PARTS.contains(c.key())));
+        Map<String, Instant> quoted = approvals.lastApprovals(sight);
+        changed.addAll(changes.since(
+                sight,
+                LATELY_DAYS,
+                c -> c.kind() == ChangeEntry.Kind.PART
+                        && HIS_PARTS.contains(c.key())
+                        && c.when().isAfter(quoted.getOrDefault(c.houseId(), Instant.EPOCH))));
         List<StartMatter> tests = measured.toMeasure(sight);
         return new StartPage(
                 role().name(),
-                Words.day(sight.today(), sight.today()) + " · " + Words.count(sight.houses().size(), "house", "houses"),
+                Words.day(sight.today(), sight.today()) + " · "
+                        + Words.count(sight.houses().size(), "house", "houses"),
                 finding(ends, asked.size(), lapsed, tests.size()),
                 "",
+                sight.names(),
                 List.of(
                         Section.of("Your houses", "", houses(sight, fixes), "No house is yours yet."),
-                        Section.of(
+                        Section.whole(
                                 "The numbers to build to",
                                 "flow, size and power as the record has them",
                                 numbers(sight),
                                 "The record has no equipment yet."),
                         Section.of(
                                 "What changed since you quoted",
-                                "air, heat and water, in the last thirty days",
+                                "air, heat and water since your last approval, at most thirty days back",
                                 changed,
-                                "Nothing of air, heat or water was changed in the last thirty days."),
+                                "Nothing of air, heat or water was changed since."),
                         Section.of("Tests to do", "", tests, "Nothing is left to measure."),
-                        Section.of(
-                                "Questions and fixes on you", "first due first", fixes, "Nobody waits for you.")));
+                        Section.of("Questions and fixes on you", "first due first", fixes, "Nobody waits for you.")));
     }
 
     private static List<StartMatter> houses(Sight sight, List<StartMatter> fixes) {
         return sight.all(house -> {
-            int open = (int) fixes.stream().filter(f -> house.id().equals(f.houseId())).count();
+            int open = (int)
+                    fixes.stream().filter(f -> house.id().equals(f.houseId())).count();
             return java.util.stream.Stream.of(new StartMatter(
                     open == 0 ? "stands" : "open",
-                    open == 0 ? "Nothing open" : Words.sentence(Words.count(open, "thing on you", "things on you")),
+                    open == 0 ? "Nothing open" : open == 1 ? "1 thing on you" : open + " things on you",
                     house.id(),
                     house.name(),
                     "/houses/" + house.id(),
@@ -130,7 +140,9 @@ class MechanicalContractorStart implements Start {
                         "Air handler",
                         flow(shown, handler.highFlowM3PerS()) + " high"
                                 + (low == null ? "" : ", " + flow(shown, low) + " all the time")
-                                + (limit == null ? "" : ", external static at most " + shown.value(limit, Unit.PASCAL))));
+                                + (limit == null
+                                        ? ""
+                                        : ", external static at most " + shown.value(limit, Unit.PASCAL))));
             }
             for (AirPart.Filter f : air.filters()) {
                 numbers.add(number(
@@ -184,7 +196,8 @@ class MechanicalContractorStart implements Start {
     private static String finding(int ends, int asked, int lapsed, int tests) {
         List<String> said = new ArrayList<>();
         if (lapsed > 0) {
-            said.add(Words.count(lapsed, "approval has", "approvals have") + " lapsed: do not build to the old numbers");
+            said.add(
+                    Words.count(lapsed, "approval has", "approvals have") + " lapsed: do not build to the old numbers");
         }
         if (ends > 0) {
             said.add(Words.count(ends, "fix is", "fixes are") + " on you");

@@ -8,7 +8,9 @@ import oakum.portal.aftercare.FilterFollowUp;
 import oakum.portal.aftercare.Rounds;
 import oakum.portal.aftercare.Stock;
 import oakum.portal.aftercare.VisitKind;
+import oakum.portal.people.Access;
 import oakum.portal.people.Accounts;
+import oakum.portal.people.Permission;
 import oakum.portal.people.Role;
 import oakum.portal.view.StartPage.StartMatter;
 import org.springframework.stereotype.Component;
@@ -24,6 +26,7 @@ class OfficeManagerStart implements Start {
     private final ApprovalMatters approvals;
     private final SiteMatters site;
     private final Accounts accounts;
+    private final Access access;
 
     OfficeManagerStart(
             Rounds rounds,
@@ -31,13 +34,15 @@ class OfficeManagerStart implements Start {
             CareMatters care,
             ApprovalMatters approvals,
             SiteMatters site,
-            Accounts accounts) {
+            Accounts accounts,
+            Access access) {
         this.rounds = rounds;
         this.stock = stock;
         this.care = care;
         this.approvals = approvals;
         this.site = site;
         this.accounts = accounts;
+        this.access = access;
     }
 
     @Override
@@ -47,8 +52,10 @@ class OfficeManagerStart implements Start {
 
     @Override
     public StartPage compose(Sight sight) {
-        Rounds.RoundList list = rounds.list();
-        Stock.StockList shelf = stock.list();
+        boolean firm = plansForTheFirm(sight);
+        Rounds.RoundList list =
+                firm ? rounds.list() : new Rounds.RoundList(sight.today(), List.of(), List.of(), List.of(), List.of());
+        Stock.StockList shelf = firm ? stock.list() : new Stock.StockList(sight.today(), List.of(), List.of());
         List<StartMatter> toBook = list.proposed().stream()
                 .sorted(Comparator.comparing(Rounds.ProposedRound::day))
                 .map(round -> round(round, list.today()))
@@ -71,6 +78,7 @@ class OfficeManagerStart implements Start {
                         + " in care",
                 finding(list, toBook.size(), owners.size()),
                 "",
+                sight.names(),
                 List.of(
                         Section.of("Rounds to book", "the first day first", toBook, "Every filter due is on a round."),
                         Section.of(
@@ -81,11 +89,7 @@ class OfficeManagerStart implements Start {
                                         .map(OfficeManagerStart::line)
                                         .toList(),
                                 "The shelf holds enough, with one spare of each size."),
-                        Section.of(
-                                "Owners waiting for an answer",
-                                "",
-                                owners,
-                                "No owner's word stands unanswered."),
+                        Section.of("Owners waiting for an answer", "", owners, "No owner's word stands unanswered."),
                         Section.of(
                                 "Warranty visits",
                                 "in the next sixty days",
@@ -96,6 +100,12 @@ class OfficeManagerStart implements Start {
                                 "",
                                 ours,
                                 "No alert, no held order and no loose end for the office.")));
+    }
+
+    /** Rounds and the shelf are over all houses; whoever holds the role for some houses only does not plan them. */
+    private boolean plansForTheFirm(Sight sight) {
+        return access.firmRoles().contains(role())
+                && sight.houses().stream().allMatch(house -> access.may(Permission.PLAN_AFTERCARE, house.id()));
     }
 
     private static StartMatter round(Rounds.ProposedRound round, LocalDate today) {
@@ -155,7 +165,9 @@ class OfficeManagerStart implements Start {
                             sight.house(v.house()).name() + ", " + v.label(),
                             "/rounds",
                             "Due before " + Words.day(v.dueOn(), sight.today())
-                                    + (planned == null ? "." : ", planned for " + Words.day(planned, sight.today()) + "."),
+                                    + (planned == null
+                                            ? "."
+                                            : ", planned for " + Words.day(planned, sight.today()) + "."),
                             List.of(),
                             "");
                 })

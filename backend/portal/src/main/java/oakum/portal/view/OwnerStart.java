@@ -6,6 +6,7 @@ import java.util.List;
 import oakum.physics.calculation.Unit;
 import oakum.portal.aftercare.FilterFollowUp;
 import oakum.portal.aftercare.Visit;
+import oakum.portal.aftercare.VisitKind;
 import oakum.portal.houserecord.HouseRecord;
 import oakum.portal.houserecord.HouseView;
 import oakum.portal.houserecord.MoisturePart;
@@ -42,7 +43,8 @@ class OwnerStart implements Start {
         List<FilterFollowUp> filters = care.filters(sight);
         List<SiteMatters.Check> kept =
                 site.unsigned(sight).stream().filter(SiteMatters.Check::stopped).toList();
-        List<StartMatter> state = new ArrayList<>(kept.stream().map(OwnerStart::kept).toList());
+        List<StartMatter> state =
+                new ArrayList<>(kept.stream().map(OwnerStart::kept).toList());
         filters.forEach(f -> state.add(filter(sight, f)));
         List<StartMatter> todo = new ArrayList<>(approvals.asked(sight));
         todo.addAll(site.looseEnds(sight, role()));
@@ -53,6 +55,7 @@ class OwnerStart implements Start {
                         + Words.day(sight.today(), sight.today()),
                 finding(sight, filters, kept.size(), todo.size()),
                 visits.isEmpty() ? "" : next(sight, visits.get(0)),
+                sight.names(),
                 List.of(
                         Section.of(
                                 "Is the house all right?",
@@ -68,7 +71,8 @@ class OwnerStart implements Start {
                                         .map(v -> visit(sight, v))
                                         .toList(),
                                 "No visit is planned."),
-                        Section.of("How do I …", "", howTo(sight, filters), "The record has nothing to explain yet."),
+                        Section.whole(
+                                "How do I …", "", howTo(sight, filters), "The record has nothing to explain yet."),
                         Section.of("Is something not right?", "", report(sight), "No house is yours yet.")));
     }
 
@@ -92,12 +96,16 @@ class OwnerStart implements Start {
                 : Words.say(Words.list(said), todo == 0 ? "Otherwise we know of nothing wrong in " + house : "");
     }
 
+    private static String purpose(Visit visit) {
+        return visit.kind() == VisitKind.FILTER ? "to change the filter" : "for the visit " + visit.label();
+    }
+
     private static String next(Sight sight, Visit visit) {
         HouseView house = sight.house(visit.house());
         LocalDate planned = visit.plannedOn();
         return planned == null
-                ? "Next we come for the " + visit.label() + ", before " + sight.day(house, visit.dueOn()) + "."
-                : "We come on " + sight.day(house, planned) + " for the " + visit.label() + ".";
+                ? "Next we come " + purpose(visit) + ", before " + sight.day(house, visit.dueOn()) + "."
+                : "We come on " + sight.day(house, planned) + " " + purpose(visit) + ".";
     }
 
     private static StartMatter kept(SiteMatters.Check one) {
@@ -134,7 +142,9 @@ class OwnerStart implements Start {
     /** What the record knows of the cause, without the numbers before it. */
     private static String why(FilterFollowUp f) {
         int cause = f.reason().indexOf("The record knows");
-        return cause < 0 ? "" : Words.sentence(f.reason().substring(cause).replace("The record knows: ", "We think of this: "));
+        return cause < 0
+                ? ""
+                : Words.sentence(f.reason().substring(cause).replace("The record knows: ", "Around that time: "));
     }
 
     private static StartMatter visit(Sight sight, Visit visit) {
@@ -182,11 +192,13 @@ class OwnerStart implements Start {
         return water.leakPaths().stream()
                 .filter(WaterPart.LeakPath::shutsOff)
                 .findFirst()
-                .map(path -> tip(
-                        house,
-                        "know that water is safe",
-                        "A leak at the " + lower(path.label()) + " runs into the " + path.caughtBy() + ", and the valve shuts"
-                                + " the water off by itself. It is a help, not a protection: a dry floor is worth a look."));
+                .map(
+                        path -> tip(
+                                house,
+                                "know that water is safe",
+                                "A leak at the " + lower(path.label()) + " runs into the " + path.caughtBy()
+                                        + ", and the valve shuts"
+                                        + " the water off by itself. It is a help, not a protection: a dry floor is worth a look."));
     }
 
     private static String humidity(Shown shown, MoisturePart moisture) {

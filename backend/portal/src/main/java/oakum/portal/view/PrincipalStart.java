@@ -35,15 +35,18 @@ class PrincipalStart implements Start {
         List<SiteMatters.Check> checks = site.unsigned(sight).stream()
                 .filter(c -> c.stopped() || c.check().waitsFor() == Role.PRINCIPAL && toSign(c))
                 .toList();
-        List<StartMatter> misfits = new ArrayList<>(measured.misfits(sight));
-        misfits.addAll(care.alerts(sight));
+        List<StartMatter> misfits = measured.misfits(sight);
+        List<StartMatter> alerts = care.alerts(sight);
+        List<StartMatter> past = new ArrayList<>(misfits);
+        past.addAll(alerts);
         List<StartMatter> asked = approvals.asked(sight);
         List<StartMatter> questions = site.looseEnds(sight, Role.PRINCIPAL);
         return new StartPage(
                 role().name(),
                 over(sight),
-                finding(lapsed, checks, misfits, asked),
+                finding(lapsed, checks, misfits.size(), alerts.size(), asked),
                 "",
+                sight.names(),
                 List.of(
                         Section.of(
                                 "Lapsed approvals",
@@ -58,9 +61,10 @@ class PrincipalStart implements Start {
                         Section.of(
                                 "Measurements past a limit, and alerts",
                                 "",
-                                misfits,
+                                past,
                                 "Every measurement passes, and no filter fills early."),
-                        Section.of("Proofs asked of you", "first due first", asked, "No proof waits for your approval."),
+                        Section.of(
+                                "Proofs asked of you", "first due first", asked, "No proof waits for your approval."),
                         Section.of(
                                 "Questions for you",
                                 "loose ends that name the principal",
@@ -85,7 +89,8 @@ class PrincipalStart implements Start {
     private static String finding(
             List<StartMatter> lapsed,
             List<SiteMatters.Check> checks,
-            List<StartMatter> misfits,
+            int misfits,
+            int alerts,
             List<StartMatter> asked) {
         List<String> said = new ArrayList<>();
         if (!lapsed.isEmpty()) {
@@ -93,19 +98,30 @@ class PrincipalStart implements Start {
                     .filter(m -> m.tags().stream().anyMatch(t -> t.contains("order") || t.startsWith("already")))
                     .count();
             said.add(Words.count(lapsed.size(), "approval has", "approvals have") + " lapsed"
-                    + (behind == 0 ? "" : lapsed.size() == 1 ? " with an order behind it" : ", " + behind + " with an order behind"));
+                    + (behind == 0
+                            ? ""
+                            : lapsed.size() == 1
+                                    ? " with an order behind it"
+                                    : ", " + behind + " with an order behind"));
         }
-        int stopped = (int) checks.stream().filter(SiteMatters.Check::stopped).count();
+        List<SiteMatters.Check> kept =
+                checks.stream().filter(SiteMatters.Check::stopped).toList();
+        int stopped = kept.size();
         if (stopped > 0) {
-            said.add(Words.count(stopped, "piece of work", "pieces of work") + " must not be covered");
+            List<String> where =
+                    kept.stream().map(c -> c.house().name()).distinct().toList();
+            said.add(Words.count(stopped, "piece of work", "pieces of work")
+                    + (where.size() > 2 ? "" : " in " + Words.list(where)) + " must not be covered");
         }
         int toSign = checks.size() - stopped;
         if (toSign > 0) {
             said.add(Words.count(toSign, "cover check waits", "cover checks wait") + " for your name");
         }
-        if (said.size() < 2 && !misfits.isEmpty()) {
-            said.add(Words.count(misfits.size(), "value is", "values are") + " past where "
-                    + (misfits.size() == 1 ? "it" : "they") + " should be");
+        if (said.size() < 2 && misfits > 0) {
+            said.add(Words.count(misfits, "measurement does", "measurements do") + " not fit the design");
+        }
+        if (said.size() < 2 && alerts > 0) {
+            said.add(Words.count(alerts, "filter is", "filters are") + " filling too fast");
         }
         if (said.size() < 2 && !asked.isEmpty()) {
             said.add(Words.count(asked.size(), "decision waits", "decisions wait") + " for your approval");

@@ -8,10 +8,15 @@ final class Section {
 
     private Section() {}
 
-    static StartPage.StartSection of(
+    /** All of them, where one page must hold them. */
+    static StartPage.StartSection whole(
             String title, String aside, List<StartPage.StartMatter> matters, String nothing) {
+        return new StartPage.StartSection(title, aside, matters, nothing);
+    }
+
+    static StartPage.StartSection of(String title, String aside, List<StartPage.StartMatter> matters, String nothing) {
         if (matters.size() <= MOST) {
-            return new StartPage.StartSection(title, aside, matters, nothing);
+            return whole(title, aside, matters, nothing);
         }
         String shown = "the first " + MOST + " of " + matters.size();
         return new StartPage.StartSection(

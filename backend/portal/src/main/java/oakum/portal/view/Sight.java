@@ -43,8 +43,8 @@ record Sight(Role role, List<HouseView> houses, Shown shown, Instant now, ZoneId
         return new Sight(
                 role,
                 houses.stream()
-                        .filter(h -> h.stage().compareTo(first) >= 0
-                                && h.stage().compareTo(last) <= 0)
+                        .filter(h ->
+                                h.stage().compareTo(first) >= 0 && h.stage().compareTo(last) <= 0)
                         .toList(),
                 shown,
                 now,
@@ -54,6 +54,12 @@ record Sight(Role role, List<HouseView> houses, Shown shown, Instant now, ZoneId
     /** Asks each house in turn. */
     <T> List<T> all(Function<HouseView, Stream<T>> of) {
         return houses.stream().flatMap(of).toList();
+    }
+
+    List<StartPage.HouseName> names() {
+        return houses.stream()
+                .map(h -> new StartPage.HouseName(h.id(), h.name()))
+                .toList();
     }
 
     boolean sees(String houseId) {

@@ -24,12 +24,7 @@ class Sights {
     private final Clock clock;
     private final ZoneId office;
 
-    Sights(
-            Houses houses,
-            Access access,
-            Accounts accounts,
-            Clock clock,
-            @Value("${oakum.time-zone}") ZoneId office) {
+    Sights(Houses houses, Access access, Accounts accounts, Clock clock, @Value("${oakum.time-zone}") ZoneId office) {
         this.houses = houses;
         this.access = access;
         this.accounts = accounts;
@@ -78,9 +73,7 @@ class Sights {
         if (wanted != null && !held.contains(wanted)) {
             throw Problem.forbidden("You do not hold the role " + wanted.label() + ".");
         }
-        return wanted != null
-                ? wanted
-                : held.stream().min(Role::compareTo).orElse(null);
+        return wanted != null ? wanted : held.stream().min(Role::compareTo).orElse(null);
     }
 
     private Sight sight(Role role, List<HouseView> own) {

@@ -31,7 +31,8 @@ class SiteLeadStart implements Start {
                 checks.stream().filter(SiteMatters.Check::stopped).toList();
         List<StartMatter> open = checks.stream()
                 .filter(c -> !c.stopped())
-                .filter(c -> c.check().state() == CoverCheckState.OPEN || c.check().waitsFor() == role())
+                .filter(c ->
+                        c.check().state() == CoverCheckState.OPEN || c.check().waitsFor() == role())
                 .map(site::matter)
                 .toList();
         List<StartMatter> clocks = site.clocks(sight);
@@ -45,6 +46,7 @@ class SiteLeadStart implements Start {
                                         .toList())),
                 finding(stopped, open, clocks),
                 "",
+                sight.names(),
                 List.of(
                         Section.of(
                                 "Do not cover",
@@ -69,29 +71,18 @@ class SiteLeadStart implements Start {
                                 "No loose end names you.")));
     }
 
-    private static String finding(
-            List<SiteMatters.Check> stopped, List<StartMatter> open, List<StartMatter> clocks) {
+    private static String finding(List<SiteMatters.Check> stopped, List<StartMatter> open, List<StartMatter> clocks) {
         String clock = clocks.stream()
                 .findFirst()
                 .filter(c -> !c.shape().equals("under"))
                 .map(c -> c.title() + ": " + c.word())
                 .orElse("");
         if (!stopped.isEmpty()) {
-            return Words.say(
-                    "Do not cover: "
-                            + Words.list(stopped.stream()
-                                    .map(c -> lower(c.check().title()) + " in "
-                                            + c.house().name())
-                                    .toList()),
-                    clock);
+            return Words.say(SiteMatters.mustNotBeCovered(stopped), clock);
         }
         if (!open.isEmpty()) {
             return Words.say(Words.count(open.size(), "cover check", "cover checks") + " to look at", clock);
         }
         return clock.isEmpty() ? "Nothing stands in the way on site." : Words.sentence(clock);
-    }
-
-    private static String lower(String text) {
-        return text.substring(0, 1).toLowerCase(java.util.Locale.ROOT) + text.substring(1);
     }
 }

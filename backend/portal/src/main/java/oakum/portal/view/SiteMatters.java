@@ -2,18 +2,22 @@ package oakum.portal.view;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import oakum.portal.houserecord.HouseView;
 import oakum.portal.people.Role;
 import oakum.portal.site.ClockShown;
 import oakum.portal.site.CoverCheckListed;
+import oakum.portal.site.CoverCheckShown;
 import oakum.portal.site.CoverCheckState;
 import oakum.portal.site.CoverChecks;
 import oakum.portal.site.LapsedApproval;
 import oakum.portal.site.LooseEndShown;
 import oakum.portal.site.LooseEnds;
-import oakum.portal.site.RowStop;
+import oakum.portal.site.RowAnswer;
 import oakum.portal.site.RunningClocks;
 import oakum.portal.view.StartPage.StartMatter;
 import org.jspecify.annotations.Nullable;
@@ -56,12 +60,11 @@ class SiteMatters {
         List<String> reasons = new ArrayList<>();
         check.lapsed().forEach(lapsed -> reasons.add(lapsed(lapsed)));
         if (one.stopped()) {
-            check.stops().forEach(stop -> reasons.add(reason(stop)));
+            notRight(one).forEach(row -> reasons.add(reason(row)));
         }
-        int open = check.rowCount() - check.answeredCount();
-        String looked = open == 0
-                ? "Every row is answered"
-                : check.answeredCount() + " of " + check.rowCount() + " rows answered";
+        String looked = check.answeredCount() == check.rowCount()
+                ? "every row is answered"
+                : check.answeredCount() + " of " + check.rowCount() + " rows are answered";
         Role waitsFor = check.waitsFor();
         return new StartMatter(
                 one.stopped() ? "stop" : check.state() == CoverCheckState.TO_SIGN ? "now" : "open",
@@ -71,19 +74,40 @@ class SiteMatters {
                 "/houses/" + one.house().id() + "/cover-checks/" + check.code(),
                 Words.say(reasons.stream().distinct().limit(2).toArray(String[]::new)),
                 List.of(),
-                Words.say(
-                        "Before " + lower(check.coveredBy()) + " covers it",
-                        looked,
-                        waitsFor == null ? "" : "The " + waitsFor.label() + " signs"));
+                Words.say((waitsFor == null
+                                ? ""
+                                : "no " + lower(check.coveredBy()) + " before the " + waitsFor.label()
+                                        + " has signed; ")
+                        + looked));
+    }
+
+    /** Rows that somebody looked at and found wrong; rows that nobody has looked at yet are not news. */
+    private List<CoverCheckShown.CheckRowShown> notRight(Check one) {
+        return checks.get(one.house().id(), one.check().code()).rows().stream()
+                .filter(row -> row.stop() != null
+                        && row.counting() != null
+                        && row.counting().judged() == RowAnswer.NOT_RIGHT)
+                .toList();
+    }
+
+    /** "Do not cover in North Tamarack: insulation and inner layer; mechanical rough-in", house by house. */
+    static String mustNotBeCovered(List<Check> stopped) {
+        Map<String, List<String>> byHouse = new LinkedHashMap<>();
+        stopped.forEach(c -> byHouse.computeIfAbsent(c.house().name(), h -> new ArrayList<>())
+                .add(lower(c.check().title())));
+        List<String> said = new ArrayList<>();
+        byHouse.forEach((house, titles) -> said.add("Do not cover in " + house + ": " + String.join("; ", titles)));
+        return String.join(". ", said);
     }
 
     private static String lapsed(LapsedApproval lapsed) {
         return "The approval of \"" + lapsed.title() + "\" no longer stands";
     }
 
-    private static String reason(RowStop stop) {
-        String place = stop.place();
-        return (place == null ? "" : place + ": ") + (place == null ? stop.reason() : lower(stop.reason()));
+    private static String reason(CoverCheckShown.CheckRowShown row) {
+        String place = row.place();
+        String stop = Objects.requireNonNullElse(row.stop(), "");
+        return place == null ? stop : place + ": " + lower(stop);
     }
 
     /** Clocks that run, the least to spare first. */
@@ -100,8 +124,8 @@ class SiteMatters {
                                 ? "over"
                                 : r.clock().daysToSpare() < r.clock().wantedDays() ? "now" : "under",
                         r.clock().daysOver() > 0
-                                ? Words.count(r.clock().daysOver(), "day over", "days over")
-                                : Words.count(r.clock().daysToSpare(), "day to spare", "days to spare"),
+                                ? days(r.clock().daysOver(), "over")
+                                : days(r.clock().daysToSpare(), "to spare"),
                         r.house().id(),
                         r.clock().label(),
                         "/houses/" + r.house().id() + "/site",
@@ -109,6 +133,10 @@ class SiteMatters {
                         List.of(),
                         "Covered by " + sight.day(r.house(), r.clock().lastDay()) + " at the latest."))
                 .toList();
+    }
+
+    private static String days(int days, String what) {
+        return days + (days == 1 ? " day " : " days ") + what;
     }
 
     /** Open loose ends asked of a role, the earliest day first. */
@@ -135,7 +163,7 @@ class SiteMatters {
     }
 
     private static String lower(String text) {
-        return text.isEmpty() || text.length() > 1 && Character.isUpperCase(text.charAt(1))
+        return text.isEmpty() || (text.length() > 1 && Character.isUpperCase(text.charAt(1)))
                 ? text
                 : text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
     }

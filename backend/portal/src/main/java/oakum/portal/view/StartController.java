@@ -35,7 +35,8 @@ class StartController {
     StartPage start(@RequestParam(required = false) @Nullable Role role) {
         Sight sight = sights.of(role);
         return sight == null
-                ? new StartPage("", "", "Nothing is shared with you yet.", "The principal shares houses.", List.of())
+                ? new StartPage(
+                        "", "", "Nothing is shared with you yet.", "The principal shares houses.", List.of(), List.of())
                 : Objects.requireNonNull(starts.get(sight.role())).compose(sight);
     }
 }

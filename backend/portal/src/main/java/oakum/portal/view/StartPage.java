@@ -10,9 +10,14 @@ import org.jspecify.annotations.Nullable;
  * @param over small, above the finding
  * @param finding the sentence that a colleague would say
  * @param lead one more sentence; empty where there is nothing to add
+ * @param houses the houses that matters name by their id
  * @param sections at most five
  */
-public record StartPage(String role, String over, String finding, String lead, List<StartSection> sections) {
+public record StartPage(
+        String role, String over, String finding, String lead, List<HouseName> houses, List<StartSection> sections) {
+
+    /** A house as people call it. */
+    public record HouseName(String id, String name) {}
 
     /**
      * One thing that the role looks for.

@@ -11,8 +11,8 @@ final class Words {
             "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve");
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
     private static final DateTimeFormatter DAY_AND_YEAR = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
-    /** Half a year away the weekday tells nothing and the year does. */
-    private static final int NEAR_DAYS = 180;
+    /** Nearly a year away the weekday tells nothing and the year does. */
+    private static final int NEAR_DAYS = 300;
 
     private Words() {}
 
@@ -54,6 +54,9 @@ final class Words {
     static String say(String... sentences) {
         return String.join(
                 " ",
-                List.of(sentences).stream().filter(s -> !s.isBlank()).map(Words::sentence).toList());
+                List.of(sentences).stream()
+                        .filter(s -> !s.isBlank())
+                        .map(Words::sentence)
+                        .toList());
     }
 }
