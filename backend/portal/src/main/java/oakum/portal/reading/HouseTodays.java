@@ -21,7 +21,7 @@ import org.springframework.transaction.annotation.Transactional;
 
 /** Says how a house is from the last day of its readings. It reads means over a day, so that no shower counts. */
 @Service
-class HouseTodays {
+public class HouseTodays {
     private static final Duration LAST = Duration.ofDays(1);
     private static final Duration LOOKS = Duration.ofDays(30);
 
@@ -63,8 +63,13 @@ class HouseTodays {
         this.clock = clock;
     }
 
+    /**
+     * How a house is today.
+     *
+     * @throws oakum.portal.http.Problem 403, 404 where the caller may not read its readings
+     */
     @Transactional(readOnly = true)
-    HouseToday of(String house) {
+    public HouseToday of(String house) {
         access.require(Permission.VIEW_READINGS, house);
         Instant now = clock.instant();
         Map<String, KnownSensor> known = sensors.known(house);

@@ -47,7 +47,7 @@ class CareMatters {
                         f.dueOn().isBefore(sight.today()) ? "Now" : "Soon",
                         f.house(),
                         f.fillingEarly() ? "Filter is filling early" : "Filter is past its day",
-                        "/rounds",
+                        "/filters/" + f.house() + "/" + f.filter(),
                         Words.sentence(f.reason()),
                         List.of(),
                         "Change it by " + Words.day(f.latestOn(), sight.today()) + "."))

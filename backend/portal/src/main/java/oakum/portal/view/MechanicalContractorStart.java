@@ -117,6 +117,7 @@ class MechanicalContractorStart implements Start {
                         house, settled, "air.exhaust[" + e.id() + "]", e.label(), flow(shown, e.ratedFlowM3PerS())));
             }
             for (AirPart.MakeUp m : air.makeUp()) {
+                Double duct = m.ductDiameterM();
                 Double heater = m.heaterRatedW();
                 Double circuit = m.circuitRatedA();
                 numbers.add(number(
@@ -124,8 +125,8 @@ class MechanicalContractorStart implements Start {
                         settled,
                         "air.makeUp[" + m.id() + "]",
                         m.label(),
-                        flow(shown, m.flowM3PerS()) + ", duct "
-                                + shown.value(m.ductDiameterM(), Unit.SMALL_METRE)
+                        flow(shown, m.flowM3PerS())
+                                + (duct == null ? "" : ", duct " + shown.value(duct, Unit.SMALL_METRE))
                                 + (heater == null ? "" : ", heater " + shown.value(heater, Unit.ELECTRIC_WATT))
                                 + (circuit == null ? "" : ", circuit " + shown.value(circuit, Unit.AMPERE))));
             }

@@ -3,6 +3,7 @@ package oakum.portal.view;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import oakum.physics.calculation.Unit;
 import oakum.portal.aftercare.FilterFollowUp;
 import oakum.portal.aftercare.Visit;
@@ -12,7 +13,11 @@ import oakum.portal.houserecord.HouseView;
 import oakum.portal.houserecord.MoisturePart;
 import oakum.portal.houserecord.Parts;
 import oakum.portal.houserecord.WaterPart;
+import oakum.portal.people.Access;
+import oakum.portal.people.Permission;
 import oakum.portal.people.Role;
+import oakum.portal.reading.HouseToday;
+import oakum.portal.reading.HouseTodays;
 import oakum.portal.view.StartPage.StartMatter;
 import org.springframework.stereotype.Component;
 
@@ -25,8 +30,18 @@ class OwnerStart implements Start {
     private final ApprovalMatters approvals;
     private final SiteMatters site;
     private final HouseRecord record;
+    private final HouseTodays todays;
+    private final Access access;
 
-    OwnerStart(CareMatters care, ApprovalMatters approvals, SiteMatters site, HouseRecord record) {
+    OwnerStart(
+            CareMatters care,
+            ApprovalMatters approvals,
+            SiteMatters site,
+            HouseRecord record,
+            HouseTodays todays,
+            Access access) {
+        this.todays = todays;
+        this.access = access;
         this.care = care;
         this.approvals = approvals;
         this.site = site;
@@ -43,8 +58,10 @@ class OwnerStart implements Start {
         List<FilterFollowUp> filters = care.filters(sight);
         List<SiteMatters.Check> kept =
                 site.unsigned(sight).stream().filter(SiteMatters.Check::stopped).toList();
-        List<StartMatter> state =
-                new ArrayList<>(kept.stream().map(OwnerStart::kept).toList());
+        List<StartMatter> state = new ArrayList<>(sight.all(house -> read(house).stream()));
+        int wrong =
+                (int) state.stream().filter(m -> !m.shape().equals("stands")).count();
+        state.addAll(kept.stream().map(OwnerStart::kept).toList());
         filters.forEach(f -> state.add(filter(sight, f)));
         List<StartMatter> todo = new ArrayList<>(approvals.asked(sight));
         todo.addAll(site.looseEnds(sight, role()));
@@ -53,7 +70,7 @@ class OwnerStart implements Start {
                 role().name(),
                 Words.list(sight.houses().stream().map(HouseView::name).toList()) + " · "
                         + Words.day(sight.today(), sight.today()),
-                finding(sight, filters, kept.size(), todo.size()),
+                finding(sight, wrong, filters, kept.size(), todo.size()),
                 visits.isEmpty() ? "" : next(sight, visits.get(0)),
                 sight.names(),
                 List.of(
@@ -76,8 +93,11 @@ class OwnerStart implements Start {
                         Section.of("Is something not right?", "", report(sight), "No house is yours yet.")));
     }
 
-    private static String finding(Sight sight, List<FilterFollowUp> filters, int kept, int todo) {
+    private static String finding(Sight sight, int wrong, List<FilterFollowUp> filters, int kept, int todo) {
         List<String> said = new ArrayList<>();
+        if (wrong > 0) {
+            said.add("something we read in the house is not as it should be");
+        }
         if (filters.stream().anyMatch(FilterFollowUp::fillingEarly)) {
             said.add("the air filter is filling early");
         } else if (filters.stream().anyMatch(f -> f.dueOn().isBefore(sight.today()))) {
@@ -118,6 +138,27 @@ class OwnerStart implements Start {
                 "Something was not right when we looked. It is not covered before it is.",
                 List.of(),
                 "");
+    }
+
+    /** What the readings of the last day say; nothing where nothing is read. */
+    private Optional<StartMatter> read(HouseView house) {
+        if (!access.may(Permission.VIEW_READINGS, house.id())) {
+            return Optional.empty();
+        }
+        HouseToday today = todays.of(house.id());
+        if (today.items().isEmpty()) {
+            return Optional.empty();
+        }
+        boolean right = today.items().stream().allMatch(HouseToday.Item::right);
+        return Optional.of(new StartMatter(
+                right ? "stands" : "note",
+                right ? "All right" : "We look into it",
+                house.id(),
+                "What we read in your house",
+                "/houses/" + house.id() + "/owner",
+                today.sentence(),
+                List.of(),
+                ""));
     }
 
     private static StartMatter filter(Sight sight, FilterFollowUp f) {
@@ -188,7 +229,7 @@ class OwnerStart implements Start {
         return how;
     }
 
-    private static java.util.Optional<StartMatter> water(HouseView house, WaterPart water) {
+    private static Optional<StartMatter> water(HouseView house, WaterPart water) {
         return water.leakPaths().stream()
                 .filter(WaterPart.LeakPath::shutsOff)
                 .findFirst()

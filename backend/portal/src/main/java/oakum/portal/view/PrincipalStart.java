@@ -33,7 +33,7 @@ class PrincipalStart implements Start {
     public StartPage compose(Sight sight) {
         List<StartMatter> lapsed = approvals.lapsed(sight);
         List<SiteMatters.Check> checks = site.unsigned(sight).stream()
-                .filter(c -> c.stopped() || c.check().waitsFor() == Role.PRINCIPAL && toSign(c))
+                .filter(c -> c.stopped() || (c.check().waitsFor() == Role.PRINCIPAL && toSign(c)))
                 .toList();
         List<StartMatter> misfits = measured.misfits(sight);
         List<StartMatter> alerts = care.alerts(sight);
