@@ -5,6 +5,7 @@
             "people",
             "calculation",
             "houserecord",
+            "houserecord :: standing",
             "decision",
             "site",
             "commissioning",
