@@ -80,7 +80,8 @@ class OfficeManagerStart implements Start {
                 "",
                 sight.names(),
                 List.of(
-                        Section.of("Rounds to book", "the first day first", toBook, "Every filter due is on a round."),
+                        Section.whole(
+                                "Rounds to book", "the first day first", toBook, "Every filter due is on a round."),
                         Section.of(
                                 "Stock",
                                 "short for the rounds until " + Words.day(shelf.until(), list.today()),
