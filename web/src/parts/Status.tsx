@@ -101,6 +101,8 @@ const SHAPE_OF: Record<string, Shape> = {
   WAITING: 'wait',
   // approvals
   STANDS: 'stands',
+  APPROVED: 'stands',
+  PARTLY_APPROVED: 'open',
   CARRIED_OVER: 'carried',
   FRESH_LOOK: 'look',
   LAPSED: 'lapsed',

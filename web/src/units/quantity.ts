@@ -10,6 +10,8 @@ export interface Shown {
 
 /** A unit as a declaration gives it: values are in the SI unit that the field's name ends in. */
 export interface Unit {
+  /** Its name in the portal, where it came from there. */
+  id?: string
   ucum: string
   si: Shown
   ip: Shown

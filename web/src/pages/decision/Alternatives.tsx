@@ -35,7 +35,8 @@ export function Alternatives({ decision, record }: { decision: Decision; record?
               {alternatives.map((a, i) => (
                 <tr key={a.id} class={a.id === chosenAlternative ? 'key' : ''}>
                   <th scope="row">
-                    {letters[i]} · {a.title}
+                    {a.changes.length > 0 && `${letters[i]} · `}
+                    {a.title}
                     {a.id === chosenAlternative && <span class="sub">chosen</span>}
                   </th>
                   <td>

@@ -1,5 +1,7 @@
+import { useSignal } from '@preact/signals'
 import { useResource } from '../../api/resource.ts'
 import { DataTable } from '../../parts/lists.tsx'
+import { spaced } from '../../parts/Result.tsx'
 import { NothingYet, Of } from '../../parts/Says.tsx'
 import { StateWord } from '../../parts/Status.tsx'
 import { housePath } from '../../record/record.ts'
@@ -10,6 +12,7 @@ import { Sheet } from '../../shell/Sheet.tsx'
 import { me } from '../../shell/session.ts'
 import { dayWords } from '../../units/days.ts'
 import { countWord } from '../decision/words.ts'
+import { Submit } from './Submit.tsx'
 
 /** Every proof of a house with how it stands; a consultant submits evidence here. */
 export default function ProofsPage({ house = '' }: PageProps) {
@@ -17,6 +20,8 @@ export default function ProofsPage({ house = '' }: PageProps) {
   const proofs = useResource<Proof[]>(`${housePath(house)}/proofs`)
   const zone = line.data.value?.timeZone
   const list = proofs.data.value
+  const mayMake = line.data.value?.actions.includes('make-proof')
+  const kept = useSignal('')
   return (
     <Sheet
       over="Proofs"
@@ -29,6 +34,9 @@ export default function ProofsPage({ house = '' }: PageProps) {
         ['Proofs', String(list?.length ?? '')],
       ]}
     >
+      <p role="status" class="say">
+        {kept.value}
+      </p>
       <Of resource={proofs}>
         {(all) =>
           all.length === 0 ? (
@@ -92,6 +100,17 @@ export default function ProofsPage({ house = '' }: PageProps) {
           )
         }
       </Of>
+      {mayMake && list && (
+        <Submit
+          house={house}
+          proofs={list}
+          onDone={(proof) => {
+            kept.value = `“${proof.title}” is kept as issue ${proof.issue}, copy code ${spaced(proof.copyCode)}.`
+            window.scrollTo(0, 0)
+            void proofs.reload()
+          }}
+        />
+      )}
     </Sheet>
   )
 }

@@ -4,8 +4,8 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
-import oakum.physics.calculation.Unit;
 import oakum.physics.calculation.Verdict;
+import oakum.portal.calculation.FieldJson;
 import oakum.portal.houserecord.ValueDifference;
 import oakum.portal.houserecord.standing.ProofState;
 import oakum.portal.people.Role;
@@ -49,7 +49,7 @@ public record Reach(
     public record ChangedValue(
             String path,
             String label,
-            @Nullable Unit unit,
+            FieldJson.@Nullable UnitJson unit,
             @Nullable String old,
             @JsonProperty("new") @Nullable String present,
             @Nullable String who,
@@ -82,7 +82,7 @@ public record Reach(
             String name,
             String label,
             String symbol,
-            @Nullable Unit unit,
+            FieldJson.@Nullable UnitJson unit,
             @Nullable String old,
             @JsonProperty("new") @Nullable String present,
             @Nullable String limit,

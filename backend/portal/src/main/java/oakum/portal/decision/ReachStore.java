@@ -11,8 +11,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import oakum.physics.calculation.Canonical;
-import oakum.physics.calculation.Unit;
 import oakum.physics.calculation.Verdict;
+import oakum.portal.calculation.FieldJson;
 import oakum.portal.houserecord.HouseRecord;
 import oakum.portal.houserecord.PathInfo;
 import oakum.portal.houserecord.Proof;
@@ -61,7 +61,7 @@ class ReachStore implements Trials {
             String proofTitle,
             String name,
             String label,
-            @Nullable Unit unit,
+            FieldJson.@Nullable UnitJson unit,
             @Nullable String approved,
             List<ComparisonCell> cells) {}
 
@@ -238,7 +238,7 @@ class ReachStore implements Trials {
 
     private ValueDifference difference(Facts facts, String path, @Nullable String old, @Nullable String present) {
         PathInfo info = record.describe(facts.snapshot(), path);
-        return new ValueDifference(path, info.label(), info.unit(), old, present);
+        return new ValueDifference(path, info.label(), FieldJson.UnitJson.ofNullable(info.unit()), old, present);
     }
 
     private List<Reach.ChangedValue> changedValues(ReachFinder finder, Facts facts, Map<String, String> saved) {
@@ -256,7 +256,7 @@ class ReachStore implements Trials {
                     return new Reach.ChangedValue(
                             entry.getKey(),
                             info.label(),
-                            info.unit(),
+                            FieldJson.UnitJson.ofNullable(info.unit()),
                             entry.getValue(),
                             facts.values().get(entry.getKey()),
                             origin == null ? null : origin.madeBy(),

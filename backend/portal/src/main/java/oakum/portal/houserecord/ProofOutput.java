@@ -9,6 +9,7 @@ import oakum.physics.calculation.Field;
 import oakum.physics.calculation.Unit;
 import oakum.physics.calculation.Verdict;
 import oakum.physics.catalogue.Catalogue;
+import oakum.portal.calculation.FieldJson;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,7 +26,7 @@ public record ProofOutput(
         String name,
         String label,
         String symbol,
-        @Nullable Unit unit,
+        FieldJson.@Nullable UnitJson unit,
         @Nullable String value,
         @Nullable String limit,
         @Nullable Verdict verdict,
@@ -68,7 +69,7 @@ public record ProofOutput(
                 result.name(),
                 result.label(),
                 "",
-                Unit.valueOf(result.unit()),
+                FieldJson.UnitJson.of(Unit.valueOf(result.unit())),
                 value,
                 limit,
                 compare(value, limit),
@@ -90,7 +91,14 @@ public record ProofOutput(
             verdict = said == null ? compare(value, limit) : Verdict.valueOf(said);
         }
         return new ProofOutput(
-                field.name(), field.label(), field.symbol(), field.unit(), value, limit, verdict, field.leading());
+                field.name(),
+                field.label(),
+                field.symbol(),
+                FieldJson.UnitJson.ofNullable(field.unit()),
+                value,
+                limit,
+                verdict,
+                field.leading());
     }
 
     private static @Nullable Field following(List<Field> fields, int place) {

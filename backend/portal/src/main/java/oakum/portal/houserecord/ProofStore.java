@@ -11,6 +11,7 @@ import oakum.physics.calculation.Calculation;
 import oakum.physics.calculation.Canonical;
 import oakum.physics.calculation.Unit;
 import oakum.physics.catalogue.Catalogue;
+import oakum.portal.calculation.FieldJson;
 import oakum.portal.houserecord.standing.Binding;
 import oakum.portal.houserecord.standing.ProofState;
 import oakum.portal.houserecord.standing.Relied;
@@ -328,6 +329,6 @@ class ProofStore implements Proofs {
 
     private ValueDifference difference(Snapshot snapshot, String path, @Nullable String old, @Nullable String present) {
         PathInfo info = record.describe(snapshot, path);
-        return new ValueDifference(path, info.label(), info.unit(), old, present);
+        return new ValueDifference(path, info.label(), FieldJson.UnitJson.ofNullable(info.unit()), old, present);
     }
 }

@@ -16,6 +16,7 @@ import oakum.physics.calculation.Field;
 import oakum.physics.calculation.Limits;
 import oakum.physics.calculation.Refused;
 import oakum.physics.catalogue.Catalogue;
+import oakum.portal.calculation.FieldJson;
 import oakum.portal.houserecord.standing.Resolved;
 import oakum.portal.houserecord.standing.Standing;
 import oakum.portal.http.EntityTag;
@@ -212,7 +213,8 @@ class RecordStore implements HouseRecord {
             String present = is.get(path);
             if (!Objects.equals(old, present)) {
                 PathInfo info = Paths.describe(path, all, Map.of());
-                differences.add(new ValueDifference(path, info.label(), info.unit(), old, present));
+                differences.add(new ValueDifference(
+                        path, info.label(), FieldJson.UnitJson.ofNullable(info.unit()), old, present));
             }
         }
         return differences;

@@ -1,7 +1,7 @@
 package oakum.portal.houserecord;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
-import oakum.physics.calculation.Unit;
+import oakum.portal.calculation.FieldJson;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,6 +15,6 @@ import org.jspecify.annotations.Nullable;
 public record ValueDifference(
         String path,
         String label,
-        @Nullable Unit unit,
+        FieldJson.@Nullable UnitJson unit,
         @Nullable String old,
         @JsonProperty("new") @Nullable String present) {}
