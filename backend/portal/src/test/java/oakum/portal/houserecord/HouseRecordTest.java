@@ -157,7 +157,7 @@ class HouseRecordTest {
                 .andExpect(jsonPath("$.length()").value(1))
                 .andExpect(jsonPath("$[0].path").value("house.altitudeM"))
                 .andExpect(jsonPath("$[0].label").value("Altitude"))
-                .andExpect(jsonPath("$[0].unit").value("METRE"))
+                .andExpect(jsonPath("$[0].unit.id").value("METRE"))
                 .andExpect(jsonPath("$[0].old").value("2350"))
                 .andExpect(jsonPath("$[0].new").value("2400"));
     }
@@ -234,7 +234,7 @@ class HouseRecordTest {
     void a_part_type_tells_its_fields() throws Exception {
         http.perform(get("/api/v1/part-types/air").with(SignedIn.as(Role.DESIGNER)))
                 .andExpect(status().isOk())
-                .andExpect(jsonPath("$.fields[?(@.name=='exhaust')].fields[?(@.name=='ratedFlowM3PerS')].unit")
+                .andExpect(jsonPath("$.fields[?(@.name=='exhaust')].fields[?(@.name=='ratedFlowM3PerS')].unit.id")
                         .value("CUBIC_METRE_PER_SECOND"));
     }
 }
