@@ -2,6 +2,7 @@ package oakum.portal.view;
 
 import java.util.Locale;
 import oakum.physics.calculation.Unit;
+import oakum.portal.calculation.FieldJson;
 import oakum.portal.people.Units;
 import org.jspecify.annotations.Nullable;
 
@@ -27,26 +28,26 @@ record Shown(Units units) {
     }
 
     /** A value as a record or a proof keeps it, in words where it is no number. */
-    String text(String kept, @Nullable Unit unit) {
+    String text(String kept, FieldJson.@Nullable UnitJson unit) {
         if (unit == null) {
             return words(kept);
         }
         try {
-            return value(Double.parseDouble(kept), unit);
+            return value(Double.parseDouble(kept), unit.id());
         } catch (NumberFormatException e) {
             return words(kept);
         }
     }
 
     /** "2.1 became 83.5 Pa", or "is now 5 Pa", or "was taken out". */
-    String became(@Nullable String old, @Nullable String present, @Nullable Unit unit) {
+    String became(@Nullable String old, @Nullable String present, FieldJson.@Nullable UnitJson unit) {
         if (present == null) {
             return "was taken out";
         }
         if (old == null) {
             return "is now " + text(present, unit);
         }
-        return "went from " + (unit == null ? words(old) : bare(old, unit)) + " to " + text(present, unit);
+        return "went from " + (unit == null ? words(old) : bare(old, unit.id())) + " to " + text(present, unit);
     }
 
     private String bare(String kept, Unit unit) {
