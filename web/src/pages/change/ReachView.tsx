@@ -64,7 +64,7 @@ function linksOf(reach: Reach, zone: string): Link[] {
       .map(
         (o): Link => ({
           name: o.label,
-          from: `computed · ${link.title}`,
+          from: `${link.calculation ? 'computed' : 'submitted'} · ${link.title}`,
           unit: o.unit!,
           old: numberIn(o.old),
           now: numberIn(o.new),

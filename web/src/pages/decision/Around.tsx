@@ -46,7 +46,7 @@ export function Orders({
     }
   }
   return (
-    <section>
+    <section class="no-print">
       <h2>Orders</h2>
       {problem.value && <Wrong problem={problem.value} outcome="Not changed." />}
       <Matters>
@@ -100,7 +100,7 @@ export function Touches({
       </span>
     )
   return (
-    <section>
+    <section class="no-print">
       <h2>What it touches</h2>
       <Matters>
         {decision.arrows.map((a) => (
@@ -145,7 +145,7 @@ export function Said({
   const may = decision.actions.includes('comment')
   if (decision.comments.length === 0 && !may) return null
   return (
-    <section>
+    <section class="no-print">
       <h2>Said</h2>
       <div class="said">
         {decision.comments.map((c) => (

@@ -133,7 +133,7 @@ function Inputs({ proof, fields, house }: { proof: Proof; fields: Field[]; house
     <>
       {bound.length > 0 && <InputTable caption="What went in from the record" rows={bound} />}
       {typed.length > 0 && (
-        <details class="open-up">
+        <details class="open-up no-print">
           <summary>
             <span>
               <b>Typed for this proof</b>
@@ -280,7 +280,7 @@ function Results({ proof, fields, today }: { proof: Proof; fields: Field[]; toda
         </>
       )}
       {rest.length > 0 && (
-        <details class="open-up">
+        <details class="open-up no-print">
           <summary>
             <span>
               <b>Everything else that came out</b>
