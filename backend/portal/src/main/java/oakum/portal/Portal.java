@@ -7,6 +7,7 @@ import oakum.portal.localdb.LocalPostgres;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.boot.security.autoconfigure.UserDetailsServiceAutoConfiguration;
+import org.springframework.core.env.MapPropertySource;
 
 /** Starts the portal, with a PostgreSQL of its own unless {@code OAKUM_DB_URL} names another server. */
 // accounts are ours: no user with a generated password
@@ -24,7 +25,10 @@ public class Portal {
             settings.put("OAKUM_DB_USER", postgres.user());
             settings.put("OAKUM_DB_PASSWORD", postgres.password());
         }
-        application.setDefaultProperties(settings);
+        // first of all sources: an OAKUM_DB_URL that is set but empty means the same as none
+        application.addInitializers(context -> context.getEnvironment()
+                .getPropertySources()
+                .addFirst(new MapPropertySource("embedded PostgreSQL", settings)));
         application.run(arguments);
     }
 
