@@ -84,7 +84,7 @@ class DemoFirm implements ApplicationRunner {
             clock.shiftTo(start.plus(Duration.between(loaded, clock.instant())));
         }
         loadReadings(start);
-        LOG.info(greeting(telling.token));
+        LOG.info(greeting());
     }
 
     private void load(Instant machine, Telling telling) {
@@ -122,26 +122,18 @@ class DemoFirm implements ApplicationRunner {
         return day.atTime(LocalTime.of(hour, minute)).atZone(OFFICE).toInstant();
     }
 
-    private String greeting(@Nullable String token) {
+    private String greeting() {
         int port = server.map(
                         s -> s.getWebServer() == null ? 0 : s.getWebServer().getPort())
                 .orElse(0);
-        StringBuilder said = new StringBuilder("\n\n  Oakum is ready: http://127.0.0.1:" + port + "/\n\n"
+        return "\n\n  Oakum is ready: http://127.0.0.1:" + port + "/\n\n"
                 + "  The demo firm is invented; its day is Thursday 14 May 2026.\n"
                 + "  Accounts: principal, designer, site, mechanical, office, owner, consultant\n"
-                + "  Password of each: " + PASSWORD + "\n");
-        if (token != null) {
-            said.append("  Token of the consultant, shown this once: ")
-                    .append(token)
-                    .append('\n');
-        }
-        return said.toString();
+                + "  Password of each: " + PASSWORD + "\n";
     }
 
     /** What a chapter needs to tell its events. */
     final class Telling {
-        private @Nullable String token;
-
         /** Makes a person who belongs to one house. */
         void person(String account, String displayName, Role role, String house) {
             AsPortal.run(() -> DemoFirm.this.person(account, displayName, role, house));
@@ -159,10 +151,6 @@ class DemoFirm implements ApplicationRunner {
                 work.run();
                 return true;
             });
-        }
-
-        void token(String secret) {
-            token = secret;
         }
     }
 }
