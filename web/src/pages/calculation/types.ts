@@ -53,5 +53,7 @@ export interface Answer<I = Row, O = Row> {
 
 /** A citation with how well it was seen, where that needs saying. */
 export function cited(source: Source): string {
-  return source.status === 'seen' ? source.citation : `${source.citation} (${source.status})`
+  // a kept proof names the status as its constant, a calculation in words
+  const status = source.status.toLowerCase().replaceAll('_', ' ')
+  return status === 'seen' ? source.citation : `${source.citation} (${status})`
 }
