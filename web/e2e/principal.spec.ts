@@ -62,6 +62,20 @@ test('a decision prints as a sheet of the house book: question and options first
   await expect(page.locator('.sign')).toBeVisible()
   await expect(page.locator('.sign')).toContainText('Mechanical contractor')
   await expect(page.locator('.caution').first()).toBeVisible()
+  // the word set into the rule of a caution must not lie on its sentence
+  const covered = await page.locator('.caution').evaluateAll((boxes) =>
+    boxes
+      .filter((box) => {
+        const word = box.querySelector('b')!
+        const sentence = document.createRange()
+        sentence.selectNodeContents(box)
+        sentence.setStartAfter(word)
+        const first = [...sentence.getClientRects()].find((line) => line.height > 0)
+        return first !== undefined && first.top + 1 < word.getBoundingClientRect().bottom
+      })
+      .map((box) => box.textContent),
+  )
+  expect(covered).toEqual([])
   const paper = await page.pdf({ preferCSSPageSize: true })
   const pages = paper.toString('latin1').match(/\/Type\s*\/Page[^s]/g)!.length
   expect(pages).toBeGreaterThanOrEqual(2)

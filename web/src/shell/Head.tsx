@@ -2,7 +2,7 @@ import { useRef } from 'preact/hooks'
 import { useLocation } from 'preact-iso'
 import { Choose } from '../parts/Choose.tsx'
 import { system } from '../units/system.ts'
-import { house, stageWords } from './house.ts'
+import { house } from './house.ts'
 import { contentsOf, firmPages } from './routes.ts'
 import { chooseScheme, scheme } from './scheme.ts'
 import { chooseUnits, firstRole, holds, me, roleWord, signOut } from './session.ts'
@@ -59,7 +59,7 @@ function HouseLineOf({ path }: { path: string }) {
         <b>{line.id}</b>
         {line.name}
         <span>
-          {stageWords(line.stage)} · {line.place}
+          {line.stageLabel} · {line.place}
         </span>
       </p>
       <button type="button" class="b contents-button" popovertarget="contents">

@@ -20,6 +20,3 @@ export async function openHouse(id: string | undefined): Promise<void> {
     // the page itself says what it could not read; the head only stays without its line
   }
 }
-
-/** The stage in small letters, as a sentence takes it. */
-export const stageWords = (stage: string) => stage.replaceAll('_', ' ').toLowerCase()

@@ -6,6 +6,7 @@ import java.util.List;
  * A house as everybody who may see it sees it.
  *
  * @param id its short code: H1
+ * @param stageLabel the stage in words: "second year and on"
  * @param version counts its changes; the entity tag
  * @param actions what the caller may do now
  */
@@ -18,6 +19,7 @@ public record HouseView(
         double altitudeM,
         String timeZone,
         Stage stage,
+        String stageLabel,
         double floorAreaM2,
         double netVolumeM3,
         double volumeWithFloorsM3,
@@ -37,6 +39,7 @@ public record HouseView(
                 m.altitudeM(),
                 m.timeZone(),
                 m.stage(),
+                m.stage().label(),
                 m.floorAreaM2(),
                 m.netVolumeM3(),
                 m.volumeWithFloorsM3(),

@@ -43,7 +43,7 @@ class CareMatters {
         return filters(sight).stream()
                 .filter(f -> f.fillingEarly() || f.dueOn().isBefore(sight.today()))
                 .map(f -> new StartMatter(
-                        "note",
+                        f.dueOn().isBefore(sight.today()) ? "now" : "look",
                         f.dueOn().isBefore(sight.today()) ? "Now" : "Soon",
                         f.house(),
                         f.fillingEarly() ? "Filter is filling early" : "Filter is past its day",
