@@ -79,6 +79,30 @@ public enum Unit {
             "m2.K/W",
             new Shown("m²·K/W", 1, 0, 2),
             new Shown("h·ft²·°F/Btu", 1.8 * 1055.05585262 / (0.09290304 * 3600), 0, 1)),
+    /** Heat loss of a whole house or of a point bridge. */
+    WATT_PER_KELVIN(
+            "WPerK", "W/K", new Shown("W/K", 1, 0, 2), new Shown("Btu/(h·°F)", 3600 / (1.8 * 1055.05585262), 0, 2)),
+    JOULE_PER_KILOGRAM_KELVIN(
+            "JPerKgK", "J/(kg.K)", new Shown("J/(kg·K)", 1, 0, 0), new Shown("Btu/(lb·°F)", 1 / 4186.8, 0, 3)),
+    /** Vapour permeance: one perm is a grain through a square foot in an hour under an inch of mercury. */
+    VAPOUR_PERMEANCE(
+            "KgPerSM2Pa",
+            "kg/(s.m2.Pa)",
+            new Shown("ng/(s·m²·Pa)", 1e12, 0, 1),
+            new Shown("perm", 1 / 5.721e-11, 0, 2)),
+    /** Capillary uptake of water. */
+    WATER_UPTAKE("KgPerM2SqrtS", "kg/(m2.s0.5)", new Shown("kg/(m²·√s)", 1, 0, 4), new Shown("kg/(m²·√s)", 1, 0, 4)),
+    NEWTON_PER_METRE(
+            "NPerM", "N/m", new Shown("N/mm", 0.001, 0, 2), new Shown("lbf/in.", 0.0254 / 4.4482216152605, 0, 1)),
+    /** Vent openings along an edge of a cladding. */
+    SQUARE_METRE_PER_METRE(
+            "M2PerM", "m2/m", new Shown("mm²/m", 1e6, 0, 0), new Shown("in.²/ft", 0.3048 / 0.00064516, 0, 2)),
+    /** Wind pressure on a cladding. */
+    WIND_PASCAL("Pa", "Pa", new Shown("Pa", 1, 0, 0), new Shown("psf", 1 / 47.88025898, 0, 1)),
+    /** Wind speed of a place. */
+    WIND_METRE_PER_SECOND("MPerS", "m/s", new Shown("m/s", 1, 0, 1), new Shown("mph", 1 / 0.44704, 0, 0)),
+    /** Driving rain in an hour. */
+    RAIN_PER_HOUR("KgPerM2H", "kg/(m2.h)", new Shown("mm/h", 1, 0, 2), new Shown("in./h", 1 / 25.4, 0, 3)),
     LITRE("L", "L", new Shown("L", 1, 0, 0), new Shown("gal", 1 / 3.785411784, 0, 0)),
     /** Electrical power: watts in both habits. */
     ELECTRIC_WATT("W", "W", new Shown("W", 1, 0, 0), new Shown("W", 1, 0, 0)),
