@@ -94,7 +94,7 @@ function layerOf(layer: Row): Layer {
     label: String(layer.label ?? layer.material ?? ''),
     thicknessMm: num(layer, 'thicknessM') * 1000,
     drawAs: HATCHES[String(layer.drawAs)] ?? rigid,
-    air: rows(layer, 'controls').some((c) => c.control === 'AIR'),
+    air: rows(layer, 'controls').some((c) => c.control === 'AIR' && c.second !== true),
   }
 }
 

@@ -3,13 +3,6 @@ package oakum.portal.demo;
 import java.util.List;
 import oakum.physics.housepressure.DeviceKind;
 import oakum.portal.houserecord.AirPart;
-import oakum.portal.houserecord.EnclosurePart;
-import oakum.portal.houserecord.EnclosurePart.Assembly;
-import oakum.portal.houserecord.EnclosurePart.AssemblyKind;
-import oakum.portal.houserecord.EnclosurePart.Control;
-import oakum.portal.houserecord.EnclosurePart.ControlOfLayer;
-import oakum.portal.houserecord.EnclosurePart.Hatch;
-import oakum.portal.houserecord.EnclosurePart.Layer;
 import oakum.portal.houserecord.HeatPart;
 import oakum.portal.houserecord.HouseMeasures;
 import oakum.portal.houserecord.MoisturePart;
@@ -20,7 +13,7 @@ import oakum.portal.houserecord.WaterPart;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The records of the invented houses. Conductivities and capacities are plausible values from memory; places, houses and
+ * The records of the invented houses, but for their enclosures. Capacities are plausible values from memory; places, houses and
  * events are invented. Flows are given in cubic feet a minute and sizes in inches where the firm speaks of them so.
  */
 final class DemoRecords {
@@ -46,7 +39,6 @@ final class DemoRecords {
     record DemoHouse(
             String id,
             HouseMeasures measures,
-            EnclosurePart enclosure,
             AirPart air,
             HeatPart heat,
             MoisturePart moisture,
@@ -70,11 +62,6 @@ final class DemoRecords {
                         444,
                         3,
                         -25),
-                new EnclosurePart(
-                        List.of(h1Wall(), h1Roof(), slab(144, 0.200)),
-                        new EnclosurePart.Windows(26, 0.80, 0.50),
-                        new EnclosurePart.Membrane("Outer membrane, made for permanent sun", 180, true),
-                        new EnclosurePart.Form(16, 9, 2.4, 3.8, 1, false, EnclosurePart.RoofKind.SHED)),
                 h1Air(400),
                 new HeatPart(
                         3500.0, 20.0, heatPump("Ducted heat pump", 5300, 0.80, point("designCold", -25, 4600)), null),
@@ -127,13 +114,6 @@ final class DemoRecords {
                         502,
                         4,
                         -30),
-                new EnclosurePart(
-                        List.of(
-                                doubleStudWall(0.127, 0.019, "spruce boards, closed lap", 0.022), ventedRoof(0.560, 95),
-                                slab(89, 0.150), basementWall()),
-                        new EnclosurePart.Windows(31, 0.80, 0.50),
-                        new EnclosurePart.Membrane("Outer membrane, not for open joints", 90, false),
-                        new EnclosurePart.Form(10.5, 8.5, 5.6, 5.6, 2, true, EnclosurePart.RoofKind.GABLE)),
                 new AirPart(
                         new AirPart.Tightness(0.6, VolumeBasis.NET, cubicMetresPerHour(418), 0.65, null),
                         List.of(hood(300)),
@@ -169,14 +149,6 @@ final class DemoRecords {
                         351,
                         3,
                         -17),
-                new EnclosurePart(
-                        List.of(
-                                doubleStudWall(0.076, 0.019, "cedar shingles on mat", 0.018),
-                                ventedRoof(0.480, 79),
-                                slab(79, 0.200)),
-                        new EnclosurePart.Windows(24, 0.80, 0.45),
-                        new EnclosurePart.Membrane("Outer membrane", 90, false),
-                        new EnclosurePart.Form(9.6, 8.2, 5.3, 5.3, 2, false, EnclosurePart.RoofKind.GABLE)),
                 new AirPart(
                         new AirPart.Tightness(0.6, VolumeBasis.NET, cubicMetresPerHour(241), 0.65, null),
                         List.of(hood(300)),
@@ -215,240 +187,6 @@ final class DemoRecords {
     /** A house of the care list: nothing of its design is in the record, only what its follow-up needs. */
     static HouseMeasures careHouse(String name, String place, double altitudeM, String timeZone) {
         return new HouseMeasures(name, place, 45, -90, altitudeM, timeZone, Stage.LATER, 165, 430, 455, 400, 3, -20);
-    }
-
-    private static Assembly h1Wall() {
-        return new Assembly(
-                "wall",
-                "Wall, split insulation",
-                AssemblyKind.WALL,
-                155,
-                List.of(
-                        layer("gypsum", "gypsum", "gypsum board with latex paint", 0.013, 0.16, Hatch.BOARD),
-                        cavity("service", "service space", 0.038, 0.16),
-                        layer(
-                                "inner",
-                                "smart membrane",
-                                "variable-permeance membrane, taped",
-                                0.0004,
-                                null,
-                                Hatch.MEMBRANE,
-                                Control.VAPOUR),
-                        layer(
-                                "studs",
-                                "140 studs, cellulose",
-                                "dense-pack cellulose",
-                                0.140,
-                                0.040,
-                                Hatch.FIBRE,
-                                Control.THERMAL),
-                        layer(
-                                "sheathing",
-                                "plywood, taped",
-                                "plywood, joints taped",
-                                0.012,
-                                0.12,
-                                Hatch.PANEL,
-                                Control.AIR),
-                        layer(
-                                "membrane",
-                                "outer membrane",
-                                "vapour-open membrane for permanent sun",
-                                0.0006,
-                                null,
-                                Hatch.MEMBRANE,
-                                Control.WATER),
-                        layer("wool", "mineral wool", "mineral wool board", 0.150, 0.036, Hatch.RIGID, Control.THERMAL),
-                        cavityDraining("furring", "cavity, vented", 0.038),
-                        layer(
-                                "cladding",
-                                "metal, charred board",
-                                "metal and charred board, closed joint",
-                                0.019,
-                                null,
-                                Hatch.CLADDING,
-                                Control.RAIN)));
-    }
-
-    private static Assembly h1Roof() {
-        return new Assembly(
-                "roof",
-                "Roof, deep rafters",
-                AssemblyKind.ROOF,
-                146,
-                List.of(
-                        layer("gypsum", "gypsum", "gypsum board", 0.013, 0.16, Hatch.BOARD),
-                        cavity("service", "service space", 0.038, 0.16),
-                        layer("deck", "plywood, taped", "plywood, joints taped", 0.012, 0.12, Hatch.PANEL, Control.AIR),
-                        layer(
-                                "rafters",
-                                "rafters, dense-pack cellulose",
-                                "dense-pack cellulose",
-                                0.406,
-                                0.040,
-                                Hatch.FIBRE,
-                                Control.THERMAL),
-                        layer(
-                                "underlay",
-                                "vapour-open underlay",
-                                "vapour-open underlay",
-                                0.0006,
-                                null,
-                                Hatch.MEMBRANE,
-                                Control.WATER),
-                        cavityDraining("over", "vented over-roof", 0.050),
-                        layer("metal", "metal on battens", "metal", 0.001, null, Hatch.METAL, Control.RAIN)));
-    }
-
-    private static Assembly doubleStudWall(double gapM, double cavityM, String cladding, double claddingM) {
-        return new Assembly(
-                "wall",
-                "Wall, double stud",
-                AssemblyKind.WALL,
-                230,
-                List.of(
-                        layer("gypsum", "gypsum", "gypsum board with latex paint", 0.013, 0.16, Hatch.BOARD),
-                        cavity("service", "service space", 0.038, 0.16),
-                        layer(
-                                "inner",
-                                "smart membrane",
-                                "variable-permeance membrane, taped",
-                                0.0004,
-                                null,
-                                Hatch.MEMBRANE,
-                                Control.VAPOUR),
-                        layer(
-                                "innerStuds",
-                                "89 inner studs, cellulose",
-                                "dense-pack cellulose",
-                                0.089,
-                                0.040,
-                                Hatch.FIBRE,
-                                Control.THERMAL),
-                        layer(
-                                "gap",
-                                "gap, cellulose",
-                                "dense-pack cellulose",
-                                gapM,
-                                0.040,
-                                Hatch.FIBRE,
-                                Control.THERMAL),
-                        layer(
-                                "outerStuds",
-                                "89 outer studs, cellulose",
-                                "dense-pack cellulose",
-                                0.089,
-                                0.040,
-                                Hatch.FIBRE,
-                                Control.THERMAL),
-                        layer(
-                                "sheathing",
-                                "plywood, taped",
-                                "plywood, joints taped",
-                                0.012,
-                                0.12,
-                                Hatch.PANEL,
-                                Control.AIR),
-                        layer(
-                                "membrane",
-                                "outer membrane",
-                                "vapour-open membrane",
-                                0.0005,
-                                null,
-                                Hatch.MEMBRANE,
-                                Control.WATER),
-                        cavityDraining("furring", "cavity, vented", cavityM),
-                        layer("cladding", cladding, cladding, claddingM, null, Hatch.CLADDING, Control.RAIN)));
-    }
-
-    private static Assembly ventedRoof(double celluloseM, double areaM2) {
-        return new Assembly(
-                "roof",
-                "Ceiling under a vented attic",
-                AssemblyKind.ROOF,
-                areaM2,
-                List.of(
-                        layer("gypsum", "gypsum", "gypsum board", 0.013, 0.16, Hatch.BOARD),
-                        cavity("service", "service space", 0.038, 0.16),
-                        layer("panel", "panel, taped", "panel, joints taped", 0.012, 0.12, Hatch.PANEL, Control.AIR),
-                        layer(
-                                "cellulose",
-                                "loose cellulose, settled",
-                                "loose-fill cellulose",
-                                celluloseM,
-                                0.040,
-                                Hatch.FIBRE,
-                                Control.THERMAL)));
-    }
-
-    private static Assembly slab(double areaM2, double foamM) {
-        return new Assembly(
-                "slab",
-                "Slab",
-                AssemblyKind.SLAB,
-                areaM2,
-                List.of(
-                        layer("concrete", "concrete", "concrete", 0.100, 1.7, Hatch.CONCRETE),
-                        layer(
-                                "membrane",
-                                "membrane, sealed",
-                                "polyethylene membrane, sealed",
-                                0.0003,
-                                null,
-                                Hatch.MEMBRANE,
-                                Control.AIR,
-                                Control.VAPOUR),
-                        layer("foam", "rigid foam", "expanded polystyrene", foamM, 0.034, Hatch.RIGID, Control.THERMAL),
-                        layer("gravel", "gravel, radon pipe", "gravel", 0.100, null, Hatch.GRAVEL, Control.DRAIN)));
-    }
-
-    private static Assembly basementWall() {
-        return new Assembly(
-                "basementWall",
-                "Basement wall",
-                AssemblyKind.BASEMENT_WALL,
-                88,
-                List.of(
-                        layer("gypsum", "gypsum", "gypsum board", 0.013, 0.16, Hatch.BOARD),
-                        layer("studs", "89 studs, cellulose", "cellulose", 0.089, 0.040, Hatch.FIBRE, Control.THERMAL),
-                        layer("concrete", "concrete", "concrete", 0.200, 1.7, Hatch.CONCRETE, Control.AIR),
-                        layer("foam", "rigid foam", "expanded polystyrene", 0.150, 0.034, Hatch.RIGID, Control.THERMAL),
-                        layer("drain", "drain board", "drain board", 0.010, null, Hatch.CAVITY, Control.WATER)));
-    }
-
-    private static Layer layer(
-            String id,
-            String label,
-            String material,
-            double thicknessM,
-            @Nullable Double lambda,
-            Hatch hatch,
-            Control... controls) {
-        return new Layer(
-                id,
-                label,
-                material,
-                thicknessM,
-                lambda,
-                null,
-                List.of(controls).stream().map(ControlOfLayer::new).toList(),
-                hatch);
-    }
-
-    private static Layer cavity(String id, String label, double thicknessM, double resistance) {
-        return new Layer(id, label, "air", thicknessM, null, resistance, List.of(), Hatch.CAVITY);
-    }
-
-    private static Layer cavityDraining(String id, String label, double thicknessM) {
-        return new Layer(
-                id,
-                label,
-                "moving air",
-                thicknessM,
-                null,
-                null,
-                List.of(new ControlOfLayer(Control.DRAIN)),
-                Hatch.CAVITY);
     }
 
     private static AirPart.Exhaust hood(double flowCfm) {

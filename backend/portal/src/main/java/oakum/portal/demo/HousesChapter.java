@@ -14,11 +14,13 @@ import org.springframework.stereotype.Component;
 class HousesChapter implements DemoChapter {
     private final Houses houses;
     private final HouseRecord record;
+    private final DemoEnclosures enclosures;
     private final DemoReadings readings;
 
-    HousesChapter(Houses houses, HouseRecord record, DemoReadings readings) {
+    HousesChapter(Houses houses, HouseRecord record, DemoEnclosures enclosures, DemoReadings readings) {
         this.houses = houses;
         this.record = record;
+        this.enclosures = enclosures;
         this.readings = readings;
     }
 
@@ -41,7 +43,7 @@ class HousesChapter implements DemoChapter {
     private void open(DemoFirm.Telling telling, DemoRecords.DemoHouse house, LocalDate day, String reason) {
         telling.on(day, 9, 0, "designer", () -> {
             houses.create(house.id(), house.measures(), reason);
-            record.save(house.id(), PartKind.ENCLOSURE, house.enclosure(), reason);
+            record.save(house.id(), PartKind.ENCLOSURE, enclosures.of(house.id()), reason);
             record.save(house.id(), PartKind.AIR, house.air(), reason);
             record.save(house.id(), PartKind.HEAT, house.heat(), reason);
             record.save(house.id(), PartKind.MOISTURE, house.moisture(), reason);

@@ -5,29 +5,63 @@ import oakum.physics.calculation.Entry;
 import oakum.physics.calculation.Labelled;
 import oakum.physics.calculation.Quantity;
 import oakum.physics.calculation.Unit;
+import oakum.physics.controllayer.AirLayerVentilation;
+import oakum.physics.controllayer.AssemblyKind;
+import oakum.physics.controllayer.Cladding;
+import oakum.physics.controllayer.EdgeState;
+import oakum.physics.controllayer.ExpectedHole;
+import oakum.physics.controllayer.Hole;
+import oakum.physics.controllayer.Junction;
+import oakum.physics.controllayer.LayerControl;
+import oakum.physics.controllayer.Outside;
 import org.jspecify.annotations.Nullable;
 
-/** What keeps weather out: walls, roof, floor, windows, outer membrane. */
+/**
+ * What keeps weather out: walls, roof, floor, windows, outer membrane, and how they are joined.
+ *
+ * @param areaDimensions how the areas of the assemblies were measured; null where nobody said
+ */
 public record EnclosurePart(
         @Entry(label = "Assemblies", maxRows = 30) List<Assembly> assemblies,
         @Entry(label = "Windows") @Nullable Windows windows,
         @Entry(label = "Outer membrane") @Nullable Membrane membrane,
-        @Entry(label = "Form") @Nullable Form form)
+        @Entry(label = "Form") @Nullable Form form,
+        @Entry(label = "Areas measured by") @Nullable Dimensions areaDimensions,
+
+        @Entry(
+                label = "Junctions",
+                help = "Where two assemblies meet, and how each of the four layers passes on.",
+                maxRows = 100)
+        List<Junction> junctions,
+
+        @Entry(label = "Expected holes", help = "Kinds of holes that the equipment of the house brings.", maxRows = 60)
+        List<ExpectedHole> expectedHoles,
+
+        @Entry(label = "Holes through the red line", maxRows = 300)
+        List<Hole> holes,
+
+        @Entry(label = "Bridges along a line", maxRows = 60) List<LinearBridge> linearBridges,
+        @Entry(label = "Bridges at points", maxRows = 60) List<PointBridge> pointBridges)
         implements Part {
+    @SuppressWarnings({"ConstantConditions", "NullAway"}) // a document that was kept before these lists existed
     public EnclosurePart {
         assemblies = assemblies == null ? List.of() : List.copyOf(assemblies);
+        junctions = junctions == null ? List.of() : List.copyOf(junctions);
+        expectedHoles = expectedHoles == null ? List.of() : List.copyOf(expectedHoles);
+        holes = holes == null ? List.of() : List.copyOf(holes);
+        linearBridges = linearBridges == null ? List.of() : List.copyOf(linearBridges);
+        pointBridges = pointBridges == null ? List.of() : List.copyOf(pointBridges);
     }
 
-    /** Which face of the envelope. */
-    public enum AssemblyKind implements Labelled {
-        WALL("wall"),
-        ROOF("roof"),
-        SLAB("slab"),
-        BASEMENT_WALL("basement wall");
+    /** Where lengths and areas are measured; a bridge belongs to areas measured the same way (ISO 13789). */
+    public enum Dimensions implements Labelled {
+        EXTERNAL("outside dimensions"),
+        INTERNAL("inside dimensions, room by room"),
+        OVERALL_INTERNAL("inside dimensions, overall");
 
         private final String label;
 
-        AssemblyKind(String label) {
+        Dimensions(String label) {
             this.label = label;
         }
 
@@ -92,35 +126,76 @@ public record EnclosurePart(
             Double thermalResistanceM2KPerW,
 
             @Entry(label = "Controls", help = "What the layer holds back.", maxRows = 5)
-            List<ControlOfLayer> controls,
+            List<LayerControl> controls,
 
-            @Entry(label = "Drawn as") Hatch drawAs) {
+            @Entry(label = "Drawn as") Hatch drawAs,
+
+            @Entry(label = "Material of the library", help = "Its short name there.", maxLength = 60) @Nullable
+            String materialId,
+
+            @Quantity(
+                    label = "Equivalent air layer, dry",
+                    symbol = "s_d",
+                    unit = Unit.METRE,
+                    min = 0,
+                    max = 5000,
+                    limitSource = PlausibleRange.SOURCE,
+                    help = "From the data sheet, dry cup; empty where the library says it.")
+            @Nullable
+            Double sdDryM,
+
+            @Quantity(
+                    label = "Equivalent air layer, wet",
+                    symbol = "s_d,wet",
+                    unit = Unit.METRE,
+                    min = 0,
+                    max = 5000,
+                    limitSource = PlausibleRange.SOURCE,
+                    help = "From the data sheet, wet cup; empty where the library says it.")
+            @Nullable
+            Double sdWetM,
+
+            @Entry(label = "Framing through this layer", help = "Material of the library.", maxLength = 60) @Nullable
+            String framingMaterialId,
+
+            @Quantity(
+                    label = "Share of framing",
+                    symbol = "f",
+                    unit = Unit.FRACTION,
+                    min = 0,
+                    max = 1,
+                    limitSource = PlausibleRange.SOURCE)
+            @Nullable
+            Double framingFraction,
+
+            @Quantity(
+                    label = "Conductivity of the framing",
+                    symbol = "λ_f",
+                    unit = Unit.WATT_PER_METRE_KELVIN,
+                    min = 0.001,
+                    max = 500,
+                    limitSource = PlausibleRange.SOURCE)
+            @Nullable
+            Double framingConductivityWPerMK,
+
+            @Entry(label = "Outdoor air through this layer") @Nullable
+            AirLayerVentilation ventilation,
+
+            @Quantity(
+                    label = "Opening to outdoors",
+                    symbol = "A_v",
+                    unit = Unit.SQUARE_METRE_PER_METRE,
+                    min = 0,
+                    max = 0.3,
+                    limitSource = PlausibleRange.SOURCE)
+            @Nullable
+            Double openingM2PerM,
+
+            @Entry(label = "Bottom edge", help = "Of a membrane or a drained layer: whether water behind it can leave.")
+            @Nullable
+            EdgeState bottomEdge) {
         public Layer {
             controls = controls == null ? List.of() : List.copyOf(controls);
-        }
-    }
-
-    /** One thing that a layer controls. */
-    public record ControlOfLayer(@Entry(label = "Control") Control control) {}
-
-    /** What a layer holds back. */
-    public enum Control implements Labelled {
-        WATER("water"),
-        AIR("air"),
-        VAPOUR("vapour"),
-        THERMAL("heat"),
-        DRAIN("drains and dries"),
-        RAIN("rain");
-
-        private final String label;
-
-        Control(String label) {
-            this.label = label;
-        }
-
-        @Override
-        public String label() {
-            return label;
         }
     }
 
@@ -167,9 +242,54 @@ public record EnclosurePart(
             double areaM2,
 
             @Entry(label = "Layers, from inside", maxRows = 30)
-            List<Layer> layers) {
+            List<Layer> layers,
+
+            @Quantity(
+                    label = "Faces",
+                    symbol = "γ",
+                    unit = Unit.DEGREE,
+                    min = 0,
+                    max = 360,
+                    limitSource = PlausibleRange.SOURCE,
+                    help = "Clockwise from north: 90 is east.")
+            @Nullable
+            Double azimuthDeg,
+
+            @Quantity(
+                    label = "Slope",
+                    symbol = "β",
+                    unit = Unit.DEGREE,
+                    min = 0,
+                    max = 180,
+                    limitSource = PlausibleRange.SOURCE,
+                    help = "0 lies face up, 90 stands, 180 lies face down.")
+            @Nullable
+            Double tiltDeg,
+
+            @Entry(label = "Outside of it") @Nullable Outside outside,
+
+            @Entry(
+                    label = "Bounds the conditioned volume",
+                    help = "No for a wall of a garage or a porch; left out means yes.")
+            @Nullable
+            Boolean bounds,
+
+            @Quantity(
+                    label = "Height",
+                    symbol = "h",
+                    unit = Unit.METRE,
+                    min = 0.1,
+                    max = 30,
+                    limitSource = PlausibleRange.SOURCE)
+            @Nullable
+            Double heightM,
+
+            @Entry(label = "Cladding") @Nullable Cladding cladding,
+            @Entry(label = "Fasteners", maxRows = 10) List<Fastener> fasteners) {
+        @SuppressWarnings({"ConstantConditions", "NullAway"}) // a document that was kept before these lists existed
         public Assembly {
             layers = layers == null ? List.of() : List.copyOf(layers);
+            fasteners = fasteners == null ? List.of() : List.copyOf(fasteners);
         }
     }
 
@@ -213,7 +333,191 @@ public record EnclosurePart(
                     limitSource = PlausibleRange.SOURCE)
             int sunLimitDays,
 
-            @Entry(label = "Made for permanent sun") boolean permanentSun) {}
+            @Entry(label = "Made for permanent sun") boolean permanentSun,
+
+            @Quantity(
+                    label = "Widest joint in front of it",
+                    unit = Unit.SMALL_METRE,
+                    min = 0,
+                    max = 0.2,
+                    limitSource = PlausibleRange.SOURCE,
+                    help = "From the membrane's data sheet; 0 where it must stand behind closed cladding.")
+            @Nullable
+            Double maxJointWidthM,
+
+            @Quantity(
+                    label = "Most open share in front of it",
+                    unit = Unit.FRACTION,
+                    min = 0,
+                    max = 1,
+                    limitSource = PlausibleRange.SOURCE,
+                    help = "From the membrane's data sheet.")
+            @Nullable
+            Double maxOpenFraction) {}
+
+    /** One kind of fastener of an assembly. */
+    public record Fastener(
+            @Entry(label = "Short name", help = "Names the row in paths; letters and digits.", maxLength = 40)
+            String id,
+
+            @Entry(label = "Name") String label,
+            @Entry(label = "Kind") FastenerKind kind,
+            @Entry(label = "Metal") FastenerMetal metal,
+
+            @Quantity(
+                    label = "Diameter",
+                    symbol = "D",
+                    unit = Unit.SMALL_METRE,
+                    min = 0.0005,
+                    max = 0.03,
+                    limitSource = PlausibleRange.SOURCE)
+            @Nullable
+            Double diameterM,
+
+            @Quantity(
+                    label = "Length",
+                    symbol = "L",
+                    unit = Unit.SMALL_METRE,
+                    min = 0.005,
+                    max = 1,
+                    limitSource = PlausibleRange.SOURCE)
+            @Nullable
+            Double lengthM,
+
+            @Quantity(
+                    label = "Penetration",
+                    symbol = "p",
+                    unit = Unit.SMALL_METRE,
+                    min = 0,
+                    max = 0.5,
+                    limitSource = PlausibleRange.SOURCE,
+                    help = "Into the wood that holds it.")
+            @Nullable
+            Double penetrationM,
+
+            @Quantity(
+                    label = "Spacing",
+                    unit = Unit.SMALL_METRE,
+                    min = 0.02,
+                    max = 2,
+                    limitSource = PlausibleRange.SOURCE,
+                    help = "Along the batten or the stud.")
+            @Nullable
+            Double spacingM,
+
+            @Quantity(
+                    label = "Fasteners on a square metre",
+                    symbol = "n_f",
+                    unit = Unit.ONE,
+                    min = 0,
+                    max = 200,
+                    limitSource = PlausibleRange.SOURCE)
+            @Nullable
+            Double perSquareMetre,
+
+            @Entry(label = "Through the insulation", help = "It bridges the insulation from warm to cold.") @Nullable
+            Boolean throughInsulation) {}
+
+    /** What holds. */
+    public enum FastenerKind implements Labelled {
+        PLAIN_NAIL("plain nail"),
+        RING_SHANK_NAIL("ring-shank nail"),
+        SCREW("screw");
+
+        private final String label;
+
+        FastenerKind(String label) {
+            this.label = label;
+        }
+
+        @Override
+        public String label() {
+            return label;
+        }
+    }
+
+    /** What it is made of, for rust and for heat. */
+    public enum FastenerMetal implements Labelled {
+        BRIGHT_STEEL("bright steel"),
+        ELECTROPLATED_STEEL("electroplated steel"),
+        HOT_DIP_GALVANISED("hot-dip galvanised steel"),
+        STAINLESS_304("stainless steel 304"),
+        STAINLESS_316("stainless steel 316");
+
+        private final String label;
+
+        FastenerMetal(String label) {
+            this.label = label;
+        }
+
+        @Override
+        public String label() {
+            return label;
+        }
+    }
+
+    /**
+     * Heat that leaves along a line beyond what the areas count.
+     *
+     * @param source of ψ: a calculation of the detail, a table of defaults, a test
+     */
+    public record LinearBridge(
+            @Entry(label = "Short name", help = "Names the row in paths; letters and digits.", maxLength = 40)
+            String id,
+
+            @Entry(label = "Name") String label,
+
+            @Quantity(
+                    label = "Length",
+                    symbol = "l",
+                    unit = Unit.METRE,
+                    min = 0,
+                    max = 5000,
+                    limitSource = PlausibleRange.SOURCE)
+            double lengthM,
+
+            @Quantity(
+                    label = "Heat along the line",
+                    symbol = "ψ",
+                    unit = Unit.WATT_PER_METRE_KELVIN,
+                    min = -2,
+                    max = 5,
+                    limitSource = PlausibleRange.SOURCE)
+            double psiWPerMK,
+
+            @Entry(label = "ψ belongs to") Dimensions dimensions,
+            @Entry(label = "Source of ψ") String source) {}
+
+    /**
+     * Heat that leaves at single points beyond what the areas count.
+     *
+     * @param source of χ
+     */
+    public record PointBridge(
+            @Entry(label = "Short name", help = "Names the row in paths; letters and digits.", maxLength = 40)
+            String id,
+
+            @Entry(label = "Name") String label,
+
+            @Quantity(
+                    label = "How many",
+                    symbol = "n",
+                    unit = Unit.COUNT,
+                    min = 0,
+                    max = 10000,
+                    limitSource = PlausibleRange.SOURCE)
+            int pointCount,
+
+            @Quantity(
+                    label = "Heat at one",
+                    symbol = "χ",
+                    unit = Unit.WATT_PER_KELVIN,
+                    min = -1,
+                    max = 5,
+                    limitSource = PlausibleRange.SOURCE)
+            double chiWPerK,
+
+            @Entry(label = "Source of χ") String source) {}
 
     /** Enough of the shape to draw a section. */
     public record Form(

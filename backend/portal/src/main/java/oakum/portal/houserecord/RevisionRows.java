@@ -105,8 +105,7 @@ class RevisionRows {
     }
 
     private Record document(ResultSet row) throws SQLException {
-        return json.readValue(
-                row.getString("document"), kind(row.getString("part")).type());
+        return StrictReader.kept(kind(row.getString("part")), json.readTree(row.getString("document")));
     }
 
     private static PartKind kind(String part) {

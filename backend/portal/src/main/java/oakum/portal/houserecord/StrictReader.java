@@ -31,12 +31,24 @@ final class StrictReader {
      * @throws Refused where a value breaks a limit
      */
     static Record read(PartKind kind, JsonNode document) {
+        return build(kind, leaves(kind, document));
+    }
+
+    /**
+     * Reads a part as it was kept, which may be before a list or an optional field existed and before a limit was drawn
+     * tighter: what was kept stays readable.
+     */
+    static Record kept(PartKind kind, JsonNode document) {
+        return Canonical.read(kind.type(), leaves(kind, document));
+    }
+
+    private static Map<String, String> leaves(PartKind kind, JsonNode document) {
         if (!document.isObject()) {
             throw malformed(kind.key(), "must be an object");
         }
         Map<String, String> leaves = new LinkedHashMap<>();
         group(kind.key() + ".", "", kind.fields(), document, leaves);
-        return build(kind, leaves);
+        return leaves;
     }
 
     /** Builds a part from its leaves and holds it against its limits. */
