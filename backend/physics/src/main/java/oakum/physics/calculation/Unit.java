@@ -47,6 +47,7 @@ public enum Unit {
             new Shown("Pa/(m/s)²", 1, 0, 2),
             new Shown("in. w.c./(100 fpm)²", 0.508 * 0.508 / 249.08891, 0, 5)),
     METRE_PER_SECOND("MPerS", "m/s", new Shown("m/s", 1, 0, 2), new Shown("fpm", 60 / 0.3048, 0, 0)),
+    PER_KELVIN("PerK", "/K", new Shown("1/K", 1, 0, 4), new Shown("1/°F", 1 / 1.8, 0, 4)),
     PER_HOUR("PerH", "/h", new Shown("1/h", 1, 0, 2), new Shown("1/h", 1, 0, 2)),
     FLOW_PER_AREA("M3PerSM2", "m3/(s.m2)", new Shown("m³/(h·m²)", 3600, 0, 2), new Shown("cfm/ft²", 60 / 0.3048, 0, 3)),
     KILOGRAM("Kg", "kg", new Shown("kg", 1, 0, 3), new Shown("lb", 1 / 0.45359237, 0, 3)),
