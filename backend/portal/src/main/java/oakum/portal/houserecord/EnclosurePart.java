@@ -5,15 +5,15 @@ import oakum.physics.calculation.Entry;
 import oakum.physics.calculation.Labelled;
 import oakum.physics.calculation.Quantity;
 import oakum.physics.calculation.Unit;
-import oakum.physics.controllayer.AirLayerVentilation;
-import oakum.physics.controllayer.AssemblyKind;
 import oakum.physics.controllayer.Cladding;
 import oakum.physics.controllayer.EdgeState;
 import oakum.physics.controllayer.ExpectedHole;
 import oakum.physics.controllayer.Hole;
 import oakum.physics.controllayer.Junction;
 import oakum.physics.controllayer.LayerControl;
-import oakum.physics.controllayer.Outside;
+import oakum.physics.envelope.AirLayerVentilation;
+import oakum.physics.envelope.AssemblyKind;
+import oakum.physics.envelope.Outside;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,4 +1,4 @@
-package oakum.physics.controllayer;
+package oakum.physics.envelope;
 
 import oakum.physics.calculation.Labelled;
 
