@@ -33,11 +33,15 @@ final class PortalClient {
 
     /** Signs the first principal in. */
     static PortalClient signIn(PortalProcess portal) {
+        return signIn(portal, "principal", PortalProcess.PASSWORD);
+    }
+
+    static PortalClient signIn(PortalProcess portal, String account, String password) {
         PortalClient client = new PortalClient(new CookieManager(), portal::uri);
         Answer answer = client.send(
                 "POST",
                 "/api/v1/session",
-                json("{\"account\":\"principal\",\"password\":\"" + PortalProcess.PASSWORD + "\"}"),
+                json("{\"account\":\"" + account + "\",\"password\":\"" + password + "\"}"),
                 "Content-Type",
                 "application/json");
         if (answer.status() != 200) {

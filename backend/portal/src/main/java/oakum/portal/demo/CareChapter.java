@@ -18,7 +18,7 @@ import org.springframework.stereotype.Component;
 
 /** Twelve houses in care: their filters, what is on the shelf, and what the record knows of H3's early filling. */
 @Component
-@Order(4)
+@Order(5)
 class CareChapter implements DemoChapter {
     private static final String DEEP_4 = "16×25×4";
     private static final String DEEP_5 = "20×25×5";
