@@ -18,6 +18,9 @@ import oakum.physics.housepressure.MakeUpTable;
 import oakum.physics.housepressure.MakeUpTrigger;
 import oakum.physics.moistair.AirAtAltitude;
 import oakum.physics.moistair.MoistAirState;
+import oakum.physics.mould.DecayOfWood;
+import oakum.physics.mould.MouldIndex;
+import oakum.physics.mould.WoodMoistureCriteria;
 import oakum.physics.trend.FilterLoadTrend;
 
 /** Every calculation, in printed order. */
@@ -39,7 +42,10 @@ public final class Catalogue {
             MervGrade.CALCULATION,
             ParticleBalance.CALCULATION,
             CoilState.CALCULATION,
-            FilterLoadTrend.CALCULATION);
+            FilterLoadTrend.CALCULATION,
+            MouldIndex.CALCULATION,
+            WoodMoistureCriteria.CALCULATION,
+            DecayOfWood.CALCULATION);
 
     private Catalogue() {}
 
