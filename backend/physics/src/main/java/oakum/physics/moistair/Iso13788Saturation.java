@@ -54,10 +54,15 @@ public final class Iso13788Saturation {
 
     /** Slope of {@link #pressurePa(double)}, Pa/K. */
     public static double slopePaPerK(double temperatureC) {
+        return pressurePa(temperatureC) * relativeSlopePerK(temperatureC);
+    }
+
+    /** Slope of {@link #pressurePa(double)} as a fraction of it, per K: for loops that have the pressure already. */
+    public static double relativeSlopePerK(double temperatureC) {
         double factor = temperatureC < 0 ? ICE_FACTOR : WATER_FACTOR;
         double offset = temperatureC < 0 ? ICE_OFFSET_K : WATER_OFFSET_K;
         double sum = offset + temperatureC;
-        return pressurePa(temperatureC) * factor * offset / (sum * sum);
+        return factor * offset / (sum * sum);
     }
 
     /**
