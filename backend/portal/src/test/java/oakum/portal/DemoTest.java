@@ -80,6 +80,12 @@ class DemoTest {
         assertThat(pressure.at("/signature/reason").asString()).isNotBlank();
     }
 
+    @Test
+    void an_owner_waits_for_the_offices_answer() {
+        assertThat(ask("/api/v1/reports?waiting=true").at("/items/0/house").asString())
+                .isEqualTo("H3");
+    }
+
     private static JsonNode measurements(String house, String sheet) {
         return ask("/api/v1/houses/" + house + "/setting-to-work/" + sheet).get("measurements");
     }

@@ -10,7 +10,8 @@ public enum VisitKind {
     FILTER("filter"),
     DAYS_30("30-days"),
     MONTHS_11("11-months"),
-    MONTHS_24("24-months");
+    MONTHS_24("24-months"),
+    REPORT("report");
 
     private final String id;
 
@@ -33,13 +34,17 @@ public enum VisitKind {
 
     /** As people read it. */
     public String label() {
-        return this == FILTER ? "filter change" : id.replace('-', ' ') + " after handover";
+        return switch (this) {
+            case FILTER -> "filter change";
+            case REPORT -> "look at what the owner reported";
+            case DAYS_30, MONTHS_11, MONTHS_24 -> id.replace('-', ' ') + " after handover";
+        };
     }
 
-    /** The day before which it is due, counted from handover; meaningless for filters. */
+    /** The day before which it is due, counted from handover; meaningless for filters and reports. */
     LocalDate dueAfter(LocalDate handover) {
         return switch (this) {
-            case FILTER -> handover;
+            case FILTER, REPORT -> handover;
             case DAYS_30 -> handover.plusDays(30);
             case MONTHS_11 -> handover.plusMonths(11);
             case MONTHS_24 -> handover.plusMonths(24);

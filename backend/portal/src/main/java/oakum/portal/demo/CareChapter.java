@@ -6,6 +6,9 @@ import java.util.List;
 import oakum.portal.aftercare.Care;
 import oakum.portal.aftercare.Filters;
 import oakum.portal.aftercare.NewFilter;
+import oakum.portal.aftercare.OfferedSlot;
+import oakum.portal.aftercare.OwnerReportSent;
+import oakum.portal.aftercare.OwnerReports;
 import oakum.portal.aftercare.Stock;
 import oakum.portal.aftercare.Visit;
 import oakum.portal.aftercare.VisitClosing;
@@ -29,12 +32,14 @@ class CareChapter implements DemoChapter {
     private final Filters filters;
     private final Stock stock;
     private final Visits visits;
+    private final OwnerReports reports;
 
-    CareChapter(Care care, Filters filters, Stock stock, Visits visits) {
+    CareChapter(Care care, Filters filters, Stock stock, Visits visits, OwnerReports reports) {
         this.care = care;
         this.filters = filters;
         this.stock = stock;
         this.visits = visits;
+        this.reports = reports;
     }
 
     /** A filter of the care list on the demo's day. */
@@ -84,6 +89,18 @@ class CareChapter implements DemoChapter {
         telling.on(LocalDate.of(2026, 5, 4), 9, 0, "office", () -> {
             Visit due = visitOfH3(VisitKind.MONTHS_24);
             visits.plan(due.id(), LocalDate.of(2026, 7, 20), EntityTag.of(due.version()));
+        });
+        telling.on(LocalDate.of(2026, 5, 13), 18, 40, "owner", () -> {
+            OfferedSlot offered = reports.slots("H3").slots().get(0);
+            reports.report(
+                    "H3",
+                    new OwnerReportSent(
+                            "Between two floor boards there is a gap as wide as a coin. It opened in February and has not"
+                                    + " closed.",
+                            "bedroom 2",
+                            List.of(),
+                            new OfferedSlot.ChosenSlot(offered.day(), offered.half()),
+                            null));
         });
         telling.on(DemoFirm.TODAY, 6, 0, "office", () -> {
             CARE_LIST.forEach(this::follow);

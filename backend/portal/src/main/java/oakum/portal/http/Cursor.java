@@ -1,6 +1,7 @@
 package oakum.portal.http;
 
 import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
 import java.util.Base64;
 import java.util.List;
 import java.util.function.Function;
@@ -41,6 +42,34 @@ public final class Cursor {
         try {
             return key == null ? 0 : Long.parseLong(key);
         } catch (NumberFormatException e) {
+            throw malformed();
+        }
+    }
+
+    /** A sort key of several parts, none of which has a line end. */
+    public static String join(String... parts) {
+        return String.join("\n", parts);
+    }
+
+    /**
+     * The sort key of several parts that a cursor stands for; null for the first page.
+     *
+     * @param count how many parts the list's sort key has
+     * @param read makes the key of its parts; throws where a part is none of this list
+     * @throws Problem 400 where it is no cursor of this list
+     */
+    public static <K> @Nullable K key(@Nullable String cursor, int count, Function<List<String>, K> read) {
+        String key = sortKey(cursor);
+        if (key == null) {
+            return null;
+        }
+        List<String> parts = List.of(key.split("\n", -1));
+        if (parts.size() != count) {
+            throw malformed();
+        }
+        try {
+            return read.apply(parts);
+        } catch (IllegalArgumentException | DateTimeException e) {
             throw malformed();
         }
     }

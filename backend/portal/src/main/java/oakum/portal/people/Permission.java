@@ -23,9 +23,11 @@ public enum Permission {
     /** Approve where the decision names the role. */
     APPROVE(DESIGNER, SITE_LEAD, MECHANICAL_CONTRACTOR, OFFICE_MANAGER, OWNER, CONSULTANT),
     COMMENT(DESIGNER, SITE_LEAD, MECHANICAL_CONTRACTOR, OFFICE_MANAGER, OWNER, CONSULTANT),
-    /** Answer rows of a cover check, take photos, move a running clock. */
+    /** Answer rows of a cover check, move a running clock. */
     ANSWER_CHECK(SITE_LEAD, MECHANICAL_CONTRACTOR),
     SIGN_CHECK(SITE_LEAD),
+    /** Send photos of the house. */
+    KEEP_PHOTO(SITE_LEAD, MECHANICAL_CONTRACTOR, OFFICE_MANAGER, OWNER),
     /** Enter measured values on a setting-to-work sheet. */
     MEASURE(SITE_LEAD, MECHANICAL_CONTRACTOR),
     VIEW_READINGS(DESIGNER, SITE_LEAD, OFFICE_MANAGER, OWNER, CONSULTANT),
@@ -33,6 +35,9 @@ public enum Permission {
     MANAGE_SENSORS(DESIGNER, OFFICE_MANAGER),
     /** Plan rounds, make and close visits, keep stock. */
     PLAN_AFTERCARE(OFFICE_MANAGER),
+    /** Tell the office what was seen in the house. */
+    REPORT(OFFICE_MANAGER, OWNER),
+    VIEW_REPORTS(DESIGNER, SITE_LEAD, MECHANICAL_CONTRACTOR, OFFICE_MANAGER, OWNER),
     /** Hold or release an order line. */
     HOLD_ORDER(OFFICE_MANAGER, DESIGNER),
     /** Give and withdraw access to a house. */

@@ -59,7 +59,7 @@ public class Photos {
      *     {@code client-id-reused}
      */
     public PhotoShown keep(String houseId, UUID id, byte[] sent, String place, String card, Instant takenAt) {
-        house.require(Permission.ANSWER_CHECK, houseId);
+        house.require(Permission.KEEP_PHOTO, houseId);
         if (sent.length > MOST_BYTES) {
             throw new Problem(
                     HttpStatus.CONTENT_TOO_LARGE,

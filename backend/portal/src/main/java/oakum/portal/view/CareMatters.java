@@ -4,10 +4,13 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import oakum.portal.aftercare.FilterFollowUp;
 import oakum.portal.aftercare.Filters;
+import oakum.portal.aftercare.OwnerReports;
 import oakum.portal.aftercare.Visit;
 import oakum.portal.aftercare.Visits;
+import oakum.portal.houserecord.HouseView;
 import oakum.portal.view.StartPage.StartMatter;
 import org.springframework.stereotype.Component;
 
@@ -16,10 +19,12 @@ import org.springframework.stereotype.Component;
 class CareMatters {
     private final Filters filters;
     private final Visits visits;
+    private final OwnerReports reports;
 
-    CareMatters(Filters filters, Visits visits) {
+    CareMatters(Filters filters, Visits visits, OwnerReports reports) {
         this.filters = filters;
         this.visits = visits;
+        this.reports = reports;
     }
 
     List<FilterFollowUp> filters(Sight sight) {
@@ -36,6 +41,21 @@ class CareMatters {
 
     static LocalDate day(Visit visit) {
         return Optional.ofNullable(visit.plannedOn()).orElse(visit.dueOn());
+    }
+
+    /** What owners reported and nobody answered, the first report first. */
+    List<StartMatter> reports(Sight sight) {
+        return reports.waiting(sight.houses().stream().map(HouseView::id).collect(Collectors.toSet())).stream()
+                .map(r -> new StartMatter(
+                        r.overdue() ? "over" : "look",
+                        "Answer",
+                        r.house(),
+                        "Report by the " + r.reportedBy(),
+                        "/houses/" + r.house(),
+                        "“" + r.what() + "”",
+                        r.overdue() ? List.of("overdue") : List.of(),
+                        "Answer by " + Words.day(r.answerBy(), sight.today()) + "."))
+                .toList();
     }
 
     /** Filters that began to fill faster, and filters that are past their day. */

@@ -60,7 +60,8 @@ class OfficeManagerStart implements Start {
                 .sorted(Comparator.comparing(Rounds.ProposedRound::day))
                 .map(round -> round(round, list.today()))
                 .toList();
-        List<StartMatter> owners = approvals.unanswered(sight, Role.OWNER, accounts::holders);
+        List<StartMatter> owners = new ArrayList<>(care.reports(sight));
+        owners.addAll(approvals.unanswered(sight, Role.OWNER, accounts::holders));
         List<StartMatter> ours = new ArrayList<>(site.looseEnds(sight, role()));
         ours.addAll(approvals.orders(sight));
         List<StartMatter> early = care.alerts(sight);
@@ -155,7 +156,9 @@ class OfficeManagerStart implements Start {
     private List<StartMatter> warranty(Sight sight) {
         LocalDate until = sight.today().plusDays(AHEAD_DAYS);
         return care.open(sight).stream()
-                .filter(v -> v.kind() != VisitKind.FILTER && !CareMatters.day(v).isAfter(until))
+                .filter(v -> v.kind() != VisitKind.FILTER
+                        && v.kind() != VisitKind.REPORT
+                        && !CareMatters.day(v).isAfter(until))
                 .map(v -> {
                     boolean late = v.dueOn().isBefore(sight.today());
                     LocalDate planned = v.plannedOn();

@@ -7,7 +7,6 @@ import java.util.Optional;
 import oakum.physics.calculation.Unit;
 import oakum.portal.aftercare.FilterFollowUp;
 import oakum.portal.aftercare.Visit;
-import oakum.portal.aftercare.VisitKind;
 import oakum.portal.houserecord.HouseRecord;
 import oakum.portal.houserecord.HouseView;
 import oakum.portal.houserecord.MoisturePart;
@@ -117,7 +116,11 @@ class OwnerStart implements Start {
     }
 
     private static String purpose(Visit visit) {
-        return visit.kind() == VisitKind.FILTER ? "to change the filter" : "for the visit " + visit.label();
+        return switch (visit.kind()) {
+            case FILTER -> "to change the filter";
+            case REPORT -> "to look at what you reported";
+            case DAYS_30, MONTHS_11, MONTHS_24 -> "for the visit " + visit.label();
+        };
     }
 
     private static String next(Sight sight, Visit visit) {
