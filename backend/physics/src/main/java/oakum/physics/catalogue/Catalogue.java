@@ -5,6 +5,8 @@ import java.util.Optional;
 import oakum.physics.airtightness.InfiltrationEstimate;
 import oakum.physics.airtightness.TightnessTest;
 import oakum.physics.calculation.Calculation;
+import oakum.physics.controllayer.AssemblyFindings;
+import oakum.physics.controllayer.ControlLayers;
 import oakum.physics.filtration.CoilState;
 import oakum.physics.filtration.FilterCurve;
 import oakum.physics.filtration.FilterSizing;
@@ -37,6 +39,8 @@ public final class Catalogue {
             MakeUpTable.CALCULATION,
             DryerDuct.CALCULATION,
             DoorForce.CALCULATION,
+            ControlLayers.CALCULATION,
+            AssemblyFindings.CALCULATION,
             FilterSizing.CALCULATION,
             FilterCurve.CALCULATION,
             MervGrade.CALCULATION,

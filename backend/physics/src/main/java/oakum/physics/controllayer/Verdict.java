@@ -1,0 +1,21 @@
+package oakum.physics.controllayer;
+
+import oakum.physics.calculation.Labelled;
+
+/** How much a finding weighs. */
+public enum Verdict implements Labelled {
+    FAILS("fails"),
+    NOT_PROVEN("not proven"),
+    LOOK("worth a look");
+
+    private final String label;
+
+    Verdict(String label) {
+        this.label = label;
+    }
+
+    @Override
+    public String label() {
+        return label;
+    }
+}
