@@ -26,7 +26,7 @@ public final class Material {
     static final double REFERENCE_C = 10;
 
     /** Below it liquid stands still where the vapour resistance falls with humidity. */
-    static final double LIQUID_FROM_HUMIDITY = 0.95;
+    public static final double LIQUID_FROM_HUMIDITY = 0.95;
 
     private static final double DIFFUSIVITY_FACTOR = 3.8;
     private static final double DIFFUSIVITY_BASE = 1000;
