@@ -24,6 +24,9 @@ import oakum.physics.mould.DecayOfWood;
 import oakum.physics.mould.MouldIndex;
 import oakum.physics.mould.WoodMoistureCriteria;
 import oakum.physics.trend.FilterLoadTrend;
+import oakum.physics.wood.FloorMovement;
+import oakum.physics.wood.FramingShrinkage;
+import oakum.physics.wood.WoodState;
 
 /** Every calculation, in printed order. */
 public final class Catalogue {
@@ -49,7 +52,10 @@ public final class Catalogue {
             FilterLoadTrend.CALCULATION,
             MouldIndex.CALCULATION,
             WoodMoistureCriteria.CALCULATION,
-            DecayOfWood.CALCULATION);
+            DecayOfWood.CALCULATION,
+            WoodState.CALCULATION,
+            FloorMovement.CALCULATION,
+            FramingShrinkage.CALCULATION);
 
     private Catalogue() {}
 
