@@ -104,6 +104,12 @@ public enum Unit {
     WIND_METRE_PER_SECOND("MPerS", "m/s", new Shown("m/s", 1, 0, 1), new Shown("mph", 1 / 0.44704, 0, 0)),
     /** Driving rain in an hour. */
     RAIN_PER_HOUR("KgPerM2H", "kg/(m2.h)", new Shown("mm/h", 1, 0, 2), new Shown("in./h", 1 / 25.4, 0, 3)),
+    /** Water that dries from a surface in a day. */
+    WATER_PER_DAY(
+            "KgPerM2D",
+            "kg/(m2.d)",
+            new Shown("g/(m²·day)", 1000, 0, 0),
+            new Shown("oz/(ft²·day)", 0.09290304 / 0.028349523125, 0, 2)),
     LITRE("L", "L", new Shown("L", 1, 0, 0), new Shown("gal", 1 / 3.785411784, 0, 0)),
     /** Electrical power: watts in both habits. */
     ELECTRIC_WATT("W", "W", new Shown("W", 1, 0, 0), new Shown("W", 1, 0, 0)),

@@ -7,6 +7,10 @@ import oakum.physics.airtightness.TightnessTest;
 import oakum.physics.calculation.Calculation;
 import oakum.physics.controllayer.AssemblyFindings;
 import oakum.physics.controllayer.ControlLayers;
+import oakum.physics.fastening.CladdingWind;
+import oakum.physics.fastening.FastenerCorrosion;
+import oakum.physics.fastening.FastenerWithdrawal;
+import oakum.physics.fastening.FurringScrews;
 import oakum.physics.filtration.CoilState;
 import oakum.physics.filtration.FilterCurve;
 import oakum.physics.filtration.FilterSizing;
@@ -23,6 +27,9 @@ import oakum.physics.moistair.MoistAirState;
 import oakum.physics.mould.DecayOfWood;
 import oakum.physics.mould.MouldIndex;
 import oakum.physics.mould.WoodMoistureCriteria;
+import oakum.physics.rainscreen.OpenJoints;
+import oakum.physics.rainscreen.RainScreenCavity;
+import oakum.physics.rainscreen.RainScreenPlan;
 import oakum.physics.trend.FilterLoadTrend;
 import oakum.physics.wood.FloorMovement;
 import oakum.physics.wood.FramingShrinkage;
@@ -55,7 +62,14 @@ public final class Catalogue {
             DecayOfWood.CALCULATION,
             WoodState.CALCULATION,
             FloorMovement.CALCULATION,
-            FramingShrinkage.CALCULATION);
+            FramingShrinkage.CALCULATION,
+            RainScreenCavity.CALCULATION,
+            RainScreenPlan.CALCULATION,
+            OpenJoints.CALCULATION,
+            FastenerWithdrawal.CALCULATION,
+            CladdingWind.CALCULATION,
+            FastenerCorrosion.CALCULATION,
+            FurringScrews.CALCULATION);
 
     private Catalogue() {}
 
