@@ -15,6 +15,10 @@ export function Head() {
   const pages = firmPages((roles) => holds(...roles))
   return (
     <header class="head sheet">
+      <p class="print-only running">
+        {who.firmName}
+        {house.value && ` · house book of ${house.value.id} ${house.value.name}`}
+      </p>
       <div class="head-firm">
         <a class="wordmark" href="/">
           <Seam />

@@ -15,8 +15,10 @@ import { lettersOf } from '../change/WaysOn.tsx'
 export function Alternatives({ decision, record }: { decision: Decision; record?: HouseRecord }) {
   const { alternatives, chosenAlternative, reason } = decision
   const letters = lettersOf(alternatives)
+  // on paper the computed table beside the record says the same and more, wherever there is one
+  const computed = alternatives.some((a) => a.changes.length > 0)
   return (
-    <section>
+    <section class={computed ? 'no-print' : ''}>
       <h2>What is asked</h2>
       {alternatives.length === 0 ? (
         <p class="say">No alternative is written yet.</p>
@@ -56,7 +58,7 @@ export function Alternatives({ decision, record }: { decision: Decision; record?
         </section>
       )}
       {reason && (
-        <p class="chosen-because">
+        <p class="chosen-because no-print">
           <b>Why it was chosen.</b> {reason}
         </p>
       )}

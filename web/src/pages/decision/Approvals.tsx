@@ -11,7 +11,7 @@ import { StateWord, Status } from '../../parts/Status.tsx'
 import type { Approval, Decision, Proof } from '../../record/types.ts'
 import { me, type Role, roles, roleWord } from '../../shell/session.ts'
 import { timeWords } from '../../units/days.ts'
-import { missing, present } from './words.ts'
+import { chosen, missing, present } from './words.ts'
 
 interface ApprovalsProps {
   decision: Decision
@@ -50,7 +50,7 @@ export function Approvals({ decision, at, zone, proofs, onChanged, onMoved }: Ap
   const never = decision.approvers.filter((r) => !latest.some((a) => a.role === r))
   const earlier = decision.approvals.filter((a) => a.replaced)
   return (
-    <section>
+    <section class="no-print">
       <h2>Approvals</h2>
       <Matters>
         {latest.map((a) => (
@@ -242,25 +242,43 @@ function Withdraw({
   )
 }
 
-/** Lines to sign on paper. */
+/** Chosen and approved, on paper: a line for each who approves, filled where the approval stands. */
 export function Signatures({ decision, zone }: { decision: Decision; zone: string }) {
   const latest = present(decision)
+  const choice = chosen(decision)
   return (
-    <div class="sign print-only">
-      {decision.approvers.map((r) => {
-        const a = latest.find((one) => one.role === r)
-        return (
-          <div key={r}>
-            {roleWord[r]}
-            {a &&
-              (a.state === 'STANDS' || a.state === 'CARRIED_OVER') &&
-              `, approved ${timeWords(a.at, zone)}`}
+    <section class="print-only sign-paper">
+      <h2>Chosen and approved</h2>
+      {choice ? (
+        <p>
+          {choice.title}. {decision.reason}
+        </p>
+      ) : (
+        <p class="to-write">
+          <span>Chosen</span> <span>Reason</span>
+        </p>
+      )}
+      <div class="sign">
+        {decision.approvers.map((r) => {
+          const a = latest.find((one) => one.role === r)
+          return (
+            <div key={r}>
+              <b>{roleWord[r]}, date</b>
+              {a && (
+                <span>
+                  <StateWord state={a.state} /> {timeWords(a.at, zone)}, copy code {spaced(a.copyCode)}
+                  {a.reasons.map((why) => `; ${why}`).join('')}
+                </span>
+              )}
+            </div>
+          )
+        })}
+        {decision.outsideApprovers.map((name) => (
+          <div key={name}>
+            <b>{name.charAt(0).toUpperCase() + name.slice(1)}, date</b>
           </div>
-        )
-      })}
-      {decision.outsideApprovers.map((name) => (
-        <div key={name}>{name}</div>
-      ))}
-    </div>
+        ))}
+      </div>
+    </section>
   )
 }

@@ -76,6 +76,55 @@ export function Orders({
   )
 }
 
+/** Orders and what it touches, as the printed sheet has them: a line each. */
+export function HangsOnIt({ decision, reach }: { decision: Decision; reach: Reach | undefined }) {
+  if (decision.orders.length === 0 && decision.arrows.length === 0) return null
+  return (
+    <section class="print-only">
+      <h2>What hangs on it</h2>
+      <table class="t">
+        <tbody>
+          {decision.orders.map((o) => (
+            <tr key={o.id}>
+              <th scope="row">Order: {o.title}</th>
+              <td>
+                <OrderWord state={o.state} />
+              </td>
+              <td>{o.note}</td>
+            </tr>
+          ))}
+          {decision.arrows.map((a) => (
+            <tr key={a.to}>
+              <th scope="row">{a.title}</th>
+              <td>
+                <TouchWord arrow={a} decision={decision} reach={reach} />
+              </td>
+              <td>{a.because}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  )
+}
+
+/** How another decision stands because of this one. */
+function TouchWord({
+  arrow,
+  decision,
+  reach,
+}: {
+  arrow: Decision['arrows'][number]
+  decision: Decision
+  reach: Reach | undefined
+}) {
+  const now = reach?.askedNow.find((d) => d.code === arrow.to)
+  if (now) return <StateWord state={now.state} />
+  const later = reach?.askedLater.some((d) => d.code === arrow.to && d.when === decision.code)
+  if (later) return <StateWord state="WAITING">Asked later</StateWord>
+  return <span class="note">{arrow.hard ? 'lapses with it' : 'looked at again'}</span>
+}
+
 /** What this decision touches: asked now, asked later when it moves, and the other arrows. */
 export function Touches({
   decision,
@@ -87,24 +136,16 @@ export function Touches({
   reach: Reach | undefined
 }) {
   if (decision.arrows.length === 0) return null
-  const now = new Map((reach?.askedNow ?? []).map((d) => [d.code, d.state]))
-  const later = new Set((reach?.askedLater ?? []).filter((d) => d.when === decision.code).map((d) => d.code))
-  const mark = (to: string) =>
-    now.has(to) ? (
-      <StateWord state={now.get(to)!} />
-    ) : later.has(to) ? (
-      <StateWord state="WAITING">Asked later</StateWord>
-    ) : (
-      <span class="note">
-        {decision.arrows.find((a) => a.to === to)?.hard ? 'lapses with it' : 'looked at again'}
-      </span>
-    )
   return (
     <section class="no-print">
       <h2>What it touches</h2>
       <Matters>
         {decision.arrows.map((a) => (
-          <Matter key={a.to} mark={mark(a.to)} note={a.because}>
+          <Matter
+            key={a.to}
+            mark={<TouchWord arrow={a} decision={decision} reach={reach} />}
+            note={a.because}
+          >
             {a.inHouse ? <a href={`${housePath(house)}/decisions/${a.to}`}>{a.title}</a> : a.title}
             {!a.inHouse && <span class="note"> (not written for this house yet)</span>}
           </Matter>

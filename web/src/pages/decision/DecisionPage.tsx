@@ -17,7 +17,7 @@ import { WaysOn } from '../change/WaysOn.tsx'
 import { ProofBody, ProofSummary } from '../proof/ProofBody.tsx'
 import { AddAlternative, Alternatives } from './Alternatives.tsx'
 import { Approvals, Signatures } from './Approvals.tsx'
-import { Orders, Said, Touches } from './Around.tsx'
+import { HangsOnIt, Orders, Said, Touches } from './Around.tsx'
 import { chosen, missing, rolesWord, stateLine } from './words.ts'
 
 /** One decision: what is asked, the ways, the proofs behind it, who approved what, and what it touches. */
@@ -93,8 +93,9 @@ export default function DecisionPage({ house = '', code = '' }: PageProps) {
         }}
       />
       <AddAlternative decision={d} at={at} record={record} onDone={(next) => read.set(next)} />
+      <HangsOnIt decision={d} reach={reach.data.value} />
       <section class="print-page">
-        <h2>Proofs</h2>
+        <h2 class={d.proofs.length === 1 ? 'no-print' : ''}>Proofs</h2>
         {proofs.problem.value && <Wrong problem={proofs.problem.value} onAgain={again} />}
         {!proofs.data.value && !proofs.problem.value && <Waiting />}
         {d.proofs.length === 0 && <p class="say">No proof is named for this decision yet.</p>}
@@ -104,7 +105,7 @@ export default function DecisionPage({ house = '', code = '' }: PageProps) {
               <ProofSummary proof={p} today={today(p.key)} />
             </summary>
             <div class="inside">
-              <ProofBody proof={p} house={house} zone={zone} today={today(p.key)} />
+              <ProofBody proof={p} house={house} zone={zone} today={today(p.key)} shortOnPaper />
               <p class="note no-print">
                 <a href={`${housePath(house)}/proofs/${p.key}`}>Its issues, and computing it anew</a>
               </p>

@@ -10,6 +10,7 @@ import type { ChainOutput, Proof, ProofOutput } from '../../record/types.ts'
 import { bothWords, fieldOf, numberIn, valueWords } from '../../record/values.ts'
 import { dayWords } from '../../units/days.ts'
 import type { Declaration } from '../calculation/types.ts'
+import { ProofPaper } from './ProofPaper.tsx'
 
 interface ProofBodyProps {
   proof: Proof
@@ -17,6 +18,8 @@ interface ProofBodyProps {
   zone: string
   /** The numbers as they come out with today's record, where they differ. */
   today?: ChainOutput[]
+  /** On paper the proof stands in its short form, as one matter of a larger sheet. */
+  shortOnPaper?: boolean
 }
 
 /** A proof opened: its result, what went in and where that came from, equations, sources, cautions. */
@@ -29,19 +32,25 @@ export function ProofBody(props: ProofBodyProps) {
   )
 }
 
-function Computed({ proof, house, zone, today, calculation }: ProofBodyProps & { calculation: string }) {
+function Computed(props: ProofBodyProps & { calculation: string }) {
+  const { proof, house, zone, today, calculation, shortOnPaper } = props
   const declaration = useResource<Declaration>(`/calculations/${calculation}`)
   return (
     <Of resource={declaration} what="Reading the calculation.">
       {(d) => (
         <>
-          <Scales outputs={proof.outputs} today={today} />
-          <Inputs proof={proof} fields={d.inputs} house={house} />
-          <Results proof={proof} fields={d.outputs} today={today} />
-          <Notices notices={proof.notices} />
-          <Cautions cautions={d.cautions} />
-          <Behind declaration={d} />
-          <Made proof={proof} zone={zone} how={`${d.title} ${proof.calculationVersion}`} />
+          {shortOnPaper && (
+            <ProofPaper proof={proof} declaration={d} house={house} zone={zone} today={today} />
+          )}
+          <div class={shortOnPaper ? 'no-print' : ''}>
+            <Scales outputs={proof.outputs} today={today} />
+            <Inputs proof={proof} fields={d.inputs} house={house} />
+            <Results proof={proof} fields={d.outputs} today={today} />
+            <Notices notices={proof.notices} />
+            <Cautions cautions={d.cautions} />
+            <Behind declaration={d} />
+            <Made proof={proof} zone={zone} how={`${d.title} ${proof.calculationVersion}`} />
+          </div>
         </>
       )}
     </Of>
@@ -110,16 +119,18 @@ function Scales({ outputs, today }: { outputs: ProofOutput[]; today?: ChainOutpu
   )
 }
 
-function Verdict({ output }: { output: { verdict: string | null } }) {
+export function Verdict({ output }: { output: { verdict: string | null } }) {
   return output.verdict ? <StateWord state={output.verdict} /> : null
 }
 
-interface InputRow {
+export interface InputRow {
   pointer: string
   label: string
   value: string
   field: Field | undefined
   from: ComponentChildren
+  /** Where it came from, in words; empty where it is the usual value of the calculation. */
+  origin: string
   today: { text: string } | undefined
   bound: boolean
 }
@@ -149,7 +160,7 @@ function Inputs({ proof, fields, house }: { proof: Proof; fields: Field[]; house
   )
 }
 
-function inputRows(proof: Proof, fields: Field[], house: string): InputRow[] {
+export function inputRows(proof: Proof, fields: Field[], house: string): InputRow[] {
   const relied = new Map(proof.relied.map((r) => [r.input, r]))
   const names =
     Object.keys(proof.inputs).length > 0 ? Object.keys(proof.inputs) : proof.relied.map((r) => r.input)
@@ -168,11 +179,19 @@ function inputRows(proof: Proof, fields: Field[], house: string): InputRow[] {
         label: inputLabel(pointer, field, proof),
         value: then,
         field,
-        from: from ? <From path={from.path} house={house} /> : originOf(proof, pointer),
+        from: from ? <From path={from.path} house={house} /> : originOf(proof, pointer) || USUAL,
+        origin: from ? sourceWords(from.path) : originOf(proof, pointer),
         today: difference && { text: now },
         bound: from !== undefined,
       }
     })
+}
+
+const USUAL = 'usual value of the calculation'
+
+/** "the record, air part", or the proof it was computed in. */
+function sourceWords(path: string): string {
+  return path.startsWith('results.') ? 'another proof' : `the record, ${path.split('.')[0]}`
 }
 
 function From({ path, house }: { path: string; house: string }) {
@@ -205,7 +224,7 @@ function inputLabel(pointer: string, field: Field | undefined, proof: Proof): st
 function originOf(proof: Proof, pointer: string): string {
   const any = pointer.replace(/\[\d+\]/g, '[*]')
   const own = [...proof.bindings].reverse().find((b) => b.input === pointer || b.input === any)
-  return own?.origin || 'usual value of the calculation'
+  return own?.origin ?? ''
 }
 
 function InputTable({ caption, rows }: { caption: string; rows: InputRow[] }) {

@@ -62,7 +62,7 @@ export default function ProofPage({ house = '', proof: key = '' }: PageProps) {
             </p>
             <section>
               <h2>The proof</h2>
-              <ProofBody proof={p} house={house} zone={zone} today={today?.outputs} />
+              <ProofBody proof={p} house={house} zone={zone} today={today?.outputs} shortOnPaper />
               {today?.refusal && (
                 <p class="say wrong">
                   <b>Not to be computed today.</b> {today.refusal}

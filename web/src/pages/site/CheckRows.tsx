@@ -202,6 +202,12 @@ function Row({ check, row, zone, pending, onAnswer, first }: RowProps) {
 
   return (
     <div class="row">
+      {!row.place && (
+        <p class="print-only given">
+          <b>{now ? answerWords[now] : 'Not looked at yet'}</b>
+          {knownValue !== null && `, ${valueWords(row, knownValue)}`}
+        </p>
+      )}
       {counting && (
         <p class="note counted">
           {counting.judged === 'NOT_RIGHT' && counting.answer === 'RIGHT'
