@@ -184,6 +184,24 @@ describe('from the record', () => {
     expect(geometryOf(section).redLine[0]!.closed).toBe(true)
   })
 
+  test('all windows of the record stand as one row in the right wall, taller with more glass', () => {
+    const glazed = (areaM2: number, form: object = {}) =>
+      sectionOf(
+        'H1',
+        { enclosure: { ...enclosure, form: { ...enclosure.form, ...form }, windows: { areaM2 } } },
+        'SI',
+      )!.windows
+    expect(glazed(26)).toEqual([{ side: 'right', sillMm: 525, headMm: 2150, label: 'windows 26 m²' }])
+    const tall = (areaM2: number) => glazed(areaM2)[0]!.headMm - glazed(areaM2)[0]!.sillMm
+    expect(tall(13) * 2).toBeCloseTo(tall(26), 9)
+    // never through the floor or the ceiling
+    expect(glazed(900)[0]).toMatchObject({ sillMm: 150, headMm: 3550 })
+    expect(
+      glazed(31, { roofKind: 'GABLE', lowWallHeightM: 5.6, lengthM: 10.5, storeyCount: 2 }),
+    ).toHaveLength(2)
+    expect(glazed(0)).toEqual([])
+  })
+
   test('machines come from their parts with their numbers in the units of the day', () => {
     const air = {
       exhaust: [

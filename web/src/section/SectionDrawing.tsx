@@ -136,8 +136,11 @@ export function SectionDrawing({ model, marksFor, notes = true }: SectionDrawing
       </Wide>
       <figcaption>
         Drawn from the record, to scale; machines stand in their usual places, the ground{' '}
-        {depthWords(model.form.groundMm)} below the floor. The red line is the air layer; a ring is a hole
-        through it with its own seal. A ringed dot is a sensor.
+        {depthWords(model.form.groundMm)} below the floor.
+        {model.windows.length > 0 &&
+          ' One window a storey stands for all: as tall as they would be in one row along that wall.'}{' '}
+        The red line is the air layer; a ring is a hole through it with its own seal. A ringed dot is a
+        sensor.
       </figcaption>
     </figure>
   )
@@ -214,11 +217,13 @@ function Storeys({ model }: { model: SectionModel }) {
 }
 
 function Windows({ model, g }: { model: SectionModel; g: SectionGeometry }) {
+  // the frame stands in the plane of the air layer, so that the red line runs through it unbroken
+  const deep = Math.min(Math.max(airDepth(model.wall) ?? g.wallMm * 0.45, 70), g.wallMm - 70)
   return (
     <>
       {model.windows.map((w) => {
         const inner = w.side === 'left' ? -g.wallMm : model.form.widthMm
-        const x = inner + g.wallMm * 0.45
+        const x = w.side === 'left' ? -deep : inner + deep
         return (
           <g key={`${w.side} ${w.sillMm}`}>
             <rect class="pap" x={inner} y={-w.headMm} width={g.wallMm} height={w.headMm - w.sillMm} />
@@ -420,6 +425,11 @@ function labels(model: SectionModel, g: SectionGeometry): Word[] {
         add(e.label, x, y - 1230, 'middle')
         break
     }
+  }
+  for (const w of model.windows) {
+    const [x, anchor] =
+      w.side === 'left' ? [150, 'start' as const] : [model.form.widthMm - 150, 'end' as const]
+    if (w.label) words.push({ text: w.label, x, y: -(w.sillMm + w.headMm) / 2 + 60, anchor })
   }
   // a sensor's name goes to the side where nothing else is written
   for (const { label, at } of model.sensors) {
@@ -654,6 +664,7 @@ function inWords(model: SectionModel, g: SectionGeometry): string {
       ? `The red line of the air layer is closed, with ${g.rings.length} holes drawn.`
       : 'The red line of the air layer is broken: not every part of the record names its air layer.',
     machines && `Inside: ${machines}.`,
+    model.windows[0]?.label && `In the right wall: ${model.windows[0].label}.`,
   ]
     .filter(Boolean)
     .join(' ')

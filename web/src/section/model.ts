@@ -18,8 +18,8 @@ export interface SectionModel {
   slab: Assembly
   /** Where there is a basement; the wall's own layers are taken where this is missing. */
   basementWall?: Assembly
-  /** Windows in the left or right wall. */
-  windows: { side: 'left' | 'right'; sillMm: number; headMm: number }[]
+  /** Windows in the left or right wall, from the finished floor; what stands beside one, where anything does. */
+  windows: { side: 'left' | 'right'; sillMm: number; headMm: number; label?: string }[]
   equipment: Equipment[]
   sensors: Sensor[]
   /** Numbered squares by role; only one role's are drawn. Numbers are those of the list beside. */

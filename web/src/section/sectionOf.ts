@@ -67,7 +67,7 @@ export function sectionOf(name: string, parts: SectionParts, system: System): Se
     roof,
     slab,
     basementWall: assemblyOf(assemblies, 'BASEMENT_WALL', 'Basement wall'),
-    windows: [],
+    windows: windowsOf(parts.enclosure, form, system),
     equipment: equipmentOf(parts, system),
     sensors: rows(parts.sensors, 'places').map((place) => ({
       id: String(place.id),
@@ -79,6 +79,35 @@ export function sectionOf(name: string, parts: SectionParts, system: System): Se
     })),
     marks: {},
   }
+}
+
+/** Where a window ends at the top and may begin at the bottom, from the floor of its storey. */
+const HEAD_MM = 2150
+const LEAST_SILL_MM = 150
+const UNDER_CEILING_MM = 250
+
+/**
+ * The record keeps all windows as one area, so one window a storey stands for them in the right wall: as tall as all of
+ * them would be in one row along that wall. More glass in the record is a taller window.
+ */
+function windowsOf(enclosure: Row | undefined, form: Row, system: System): SectionModel['windows'] {
+  const areaM2 = num(group(enclosure, 'windows') ?? {}, 'areaM2')
+  const lengthM = num(form, 'lengthM')
+  if (areaM2 <= 0 || lengthM <= 0) return []
+  const storeys = num(form, 'storeyCount') || 1
+  const wallM = form.roofKind === 'GABLE' ? num(form, 'lowWallHeightM') : num(form, 'highWallHeightM')
+  const storeyMm = (wallM * 1000) / storeys
+  const tallMm = Math.min((areaM2 / lengthM / storeys) * 1000, storeyMm - UNDER_CEILING_MM - LEAST_SILL_MM)
+  const area = system === 'SI' ? `${figure(areaM2, 0)} m²` : `${figure(areaM2 / 0.3048 ** 2, 0)} ft²`
+  return Array.from({ length: storeys }, (_, i) => {
+    const head = Math.min(Math.max(HEAD_MM, LEAST_SILL_MM + tallMm), storeyMm - UNDER_CEILING_MM)
+    return {
+      side: 'right' as const,
+      sillMm: i * storeyMm + head - tallMm,
+      headMm: i * storeyMm + head,
+      label: i === 0 ? `windows ${area}` : '',
+    }
+  })
 }
 
 function assemblyOf(assemblies: Row[], kind: string, label: string): Assembly | undefined {
