@@ -42,7 +42,7 @@ test('the principal withdraws an approval, is refused a sheet that has moved, an
   await approve.click()
   const refused = page.getByRole('alert').filter({ hasText: 'Not approved.' })
   await expect(refused).toBeVisible()
-  await expect(page.getByText('the membrane bears no light')).toBeVisible()
+  await expect(page.locator('.chosen-because')).toContainText('the membrane bears no light')
   expect(await page.locator('.title-block').textContent()).not.toBe(shown)
   await approve.click()
   await expect(page.getByRole('status').filter({ hasText: 'Approved as principal' })).toBeVisible()

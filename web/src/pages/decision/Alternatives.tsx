@@ -96,7 +96,7 @@ export function AddAlternative({
   decision: Decision
   at: string
   record?: HouseRecord
-  onDone: (next: Decision) => void
+  onDone: () => void
 }) {
   const title = useSignal('')
   const note = useSignal('')
@@ -141,7 +141,8 @@ export function AddAlternative({
       note: note.value.trim(),
     }
     try {
-      onDone(await post<Decision>(`${at}/alternatives`, alternative))
+      await post<Decision>(`${at}/alternatives`, alternative)
+      onDone()
       title.value = ''
       note.value = ''
       changes.value = []

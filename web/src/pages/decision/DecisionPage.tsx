@@ -18,6 +18,7 @@ import { ProofBody, ProofSummary } from '../proof/ProofBody.tsx'
 import { AddAlternative, Alternatives } from './Alternatives.tsx'
 import { Approvals, Signatures } from './Approvals.tsx'
 import { HangsOnIt, Orders, Said, Touches } from './Around.tsx'
+import { ChangeDecision } from './ChangeDecision.tsx'
 import { chosen, missing, rolesWord, stateLine } from './words.ts'
 
 /** One decision: what is asked, the ways, the proofs behind it, who approved what, and what it touches. */
@@ -92,7 +93,18 @@ export default function DecisionPage({ house = '', code = '' }: PageProps) {
           again()
         }}
       />
-      <AddAlternative decision={d} at={at} record={record} onDone={(next) => read.set(next)} />
+      <ChangeDecision
+        decision={d}
+        at={at}
+        tag={read.etag.value}
+        onChanged={(next, tag) => {
+          read.set(next, tag)
+          said.value = 'Saved. Approvals rest on what stands now.'
+          void reach.reload()
+        }}
+        onMoved={() => void read.reload()}
+      />
+      <AddAlternative decision={d} at={at} record={record} onDone={again} />
       <HangsOnIt decision={d} reach={reach.data.value} />
       <section class="print-page">
         <h2 class={d.proofs.length === 1 ? 'no-print' : ''}>Proofs</h2>

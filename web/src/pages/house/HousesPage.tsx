@@ -4,8 +4,9 @@ import { NothingYet, Of } from '../../parts/Says.tsx'
 import type { House, Page, PartType } from '../../record/types.ts'
 import { fieldOf, valueWords } from '../../record/values.ts'
 import { Sheet } from '../../shell/Sheet.tsx'
-import { me } from '../../shell/session.ts'
+import { holds, me } from '../../shell/session.ts'
 import { dayWords } from '../../units/days.ts'
+import { NewHouse } from './NewHouse.tsx'
 
 /** After this a house is lived in: its matters are readings and visits, no longer drawings. */
 const LIVED_IN = ['HANDOVER', 'FIRST_YEAR', 'LATER']
@@ -45,6 +46,7 @@ export default function HousesPage() {
           )
         }
       </Of>
+      {fields.length > 0 && holds('PRINCIPAL', 'DESIGNER') && <NewHouse fields={fields} />}
     </Sheet>
   )
 }
