@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test'
-import { expectClean, signIn } from './session.ts'
+import { expectClean, PHOTO, signIn } from './session.ts'
 
 /** The retest of 12 May: induced pressure in Pa and flow in m³/h, fan out and fan in. */
 const OUT = [
@@ -38,6 +38,7 @@ test('a tightness test is typed, kept and compared with its design on both volum
   await expect(page.locator('main')).toContainText('0.48')
   const form = page.locator('.measure')
   await form.getByText('the air layer, before insulation').click()
+  await form.getByText('as-left, what stays').click()
   for (const [name, points] of [
     ['depressurisation', OUT],
     ['pressurisation', IN],
@@ -58,9 +59,14 @@ test('a tightness test is typed, kept and compared with its design on both volum
   await type(page, 'taken.instrument.flowAccuracyFraction', 3)
   await type(page, 'taken.instrument.pressureAccuracyFraction', 1)
   await type(page, 'taken.instrument.pressureAccuracyPa', 0.25)
+  await form.locator('input[type="file"]').setInputFiles(PHOTO)
+  await expect(form.getByRole('img', { name: 'Photo 1' })).toBeVisible()
   await form.getByRole('button', { name: 'Keep and compare' }).click()
-  await expect(page.getByRole('heading', { level: 1 })).toContainText('0.44')
+  await expect(form.getByRole('status')).toContainText('Kept.')
   const compared = page.getByRole('region', { name: 'Design, as-found, as-left' })
+  await expect(compared).toContainText('0.44')
+  const sheet = await (await page.request.get('/api/v1/houses/H2/setting-to-work/tightness')).json()
+  expect(sheet.measurements[0].sent.taken.photos).toHaveLength(1)
   await expect(compared).toContainText('On net air volume')
   await expect(compared).toContainText('On volume with floor depth')
   await expect(compared).toContainText('0.40')

@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test'
-import { expectClean, signIn } from './session.ts'
+import { expectClean, PHOTO, signIn } from './session.ts'
 
 test('twelve windows make rounds, and the shelf says what to order', async ({ page }) => {
   await signIn(page, 'office')
@@ -45,6 +45,8 @@ test('a round is booked, its sheets print, and a filter that reads too high keep
   await form.getByLabel(/as-left, low flow/).fill('16')
   const size = await page.locator('.visit-sheet dd b').first().textContent()
   await form.getByLabel(/Size as printed/).fill((size ?? '').replace(/^\d+\s×\s/, '').replaceAll('×', 'x'))
+  await form.locator('input[type="file"]').first().setInputFiles(PHOTO)
+  await expect(form.getByRole('img', { name: 'Photo 1' })).toBeVisible()
   await form.getByRole('button', { name: 'Close the visit' }).click()
   await expect(page.getByRole('alert')).toContainText('Not closed.')
   await expect(page.getByRole('alert')).toContainText('15 %')

@@ -28,3 +28,13 @@ export async function expectClean(page: Page) {
 export async function units(page: Page, which: 'SI' | 'IP') {
   await page.locator(`input[name="page-units"][value="${which}"]`).check({ force: true })
 }
+
+/** A picture of one pixel, for places that take a photo. */
+export const PHOTO = {
+  name: 'wall.png',
+  mimeType: 'image/png',
+  buffer: Buffer.from(
+    'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg==',
+    'base64',
+  ),
+}

@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test'
-import { expectClean, signIn } from './session.ts'
+import { expectClean, PHOTO, signIn } from './session.ts'
 
 /** The site is a phone's page; a wide screen shows the same column. */
 async function onSite(page: Page) {
@@ -75,14 +75,7 @@ test('answers given without signal wait on the phone, survive a reload, and go w
   const row = page.locator('.check').filter({ has: page.getByRole('heading', { name }) })
   await expect(row).toBeVisible()
   await context.setOffline(true)
-  await row.locator('input[type="file"]').setInputFiles({
-    name: 'wall.png',
-    mimeType: 'image/png',
-    buffer: Buffer.from(
-      'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg==',
-      'base64',
-    ),
-  })
+  await row.locator('input[type="file"]').setInputFiles(PHOTO)
   await expect(page.locator('.queue')).toContainText('1 waiting on')
   await row.getByRole('button', { name: 'Seen, right' }).click()
   await expect(row.getByRole('button', { name: 'Seen, right' })).toHaveAttribute('aria-pressed', 'true')
@@ -105,4 +98,59 @@ test('the loose ends say who mends what by when', async ({ page }) => {
   await expect(page.getByRole('heading', { level: 1 })).toContainText('loose end')
   await expect(page.locator('.matters').first()).toContainText(/Site lead|Mechanical contractor/)
   await expectClean(page)
+})
+
+test('the principal lets a row pass as it is, and the reason stands beside it', async ({ page }, {
+  project,
+}) => {
+  test.skip(project.name !== 'phone', 'changes the check, once for all sizes')
+  await signIn(page, 'principal')
+  await page.goto('/houses/H2/cover-checks/C10')
+  await expect(page.locator('.stop')).toContainText('flex connector')
+  await page.getByRole('button', { name: 'Accept it as it is' }).first().click()
+  await expectClean(page)
+  await page
+    .getByLabel('Why it may pass as it is')
+    .fill('The duct is screwed to its frame; no noise was heard.')
+  await page.getByRole('button', { name: 'Accept it', exact: true }).click()
+  await expect(page.locator('main')).toContainText('accepted by principal')
+  await expect(page.locator('.stop')).toHaveCount(0)
+})
+
+test('one more place is looked at where the site finds one', async ({ page }, { project }) => {
+  await signIn(page, 'site')
+  await page.goto('/houses/H2/cover-checks/C9')
+  const group = page.locator('.check').filter({ hasText: 'Wood at 18 % or less' })
+  const place = `North low, ${project.name}`
+  await group.getByRole('button', { name: 'Add a place' }).click()
+  await group.getByLabel('Which place').fill(place)
+  await group.getByRole('button', { name: 'Add it' }).click()
+  await expect(group.getByRole('button', { name: new RegExp(place) })).toContainText('not read')
+  await expectClean(page)
+})
+
+test('a loose end is closed without signal, waits on the device, and closes when there is signal', async ({
+  page,
+  context,
+}, { project }) => {
+  test.skip(project.name !== 'desktop', 'closes it, once for all sizes')
+  await signIn(page, 'site')
+  await page.goto('/houses/H2/loose-ends')
+  await page.getByLabel('What is open, in one sentence').fill('Tape the cable at the north rim')
+  await page.getByRole('button', { name: 'Add a loose end' }).click()
+  const end = page.getByRole('listitem').filter({ hasText: 'Tape the cable at the north rim' })
+  await end.getByRole('button', { name: 'Close it' }).click()
+  await context.setOffline(true)
+  await end.locator('input[type="file"]').setInputFiles(PHOTO)
+  await expect(end.getByRole('img', { name: 'Photo 1' })).toBeVisible()
+  await end.getByLabel('What was done').fill('Taped and rolled.')
+  await end.getByRole('button', { name: 'Close this loose end' }).click()
+  await expect(end).toContainText('Closing waits on this device')
+  await expect(page.locator('.queue')).toContainText('2 waiting on')
+  await context.setOffline(false)
+  await expect(page.getByRole('region', { name: 'Closed' })).toContainText('Taped and rolled.')
+  const read = await (await page.request.get('/api/v1/houses/H2/loose-ends')).json()
+  expect(
+    read.find((e: { closeReason: string }) => e.closeReason === 'Taped and rolled.').afterPhoto,
+  ).toBeTruthy()
 })

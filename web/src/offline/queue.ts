@@ -14,6 +14,8 @@ export interface Waiting {
   /** Sent as JSON; or as a form where a file belongs to it. */
   body?: unknown
   file?: { field: string; name: string; blob: Blob }
+  /** The version that the person saw; the portal refuses the change where that moved meanwhile. */
+  ifMatch?: string
   /** For the person: "Answer to row 4 of cover check 9". */
   words: string
   /** Why the portal refused it; it stays until somebody has seen that. */
@@ -90,7 +92,11 @@ async function run(): Promise<void> {
   const all = (await allOn<Waiting>('outbox')).filter((w) => !w.refused).sort((a, b) => a.madeAt - b.madeAt)
   for (const item of all) {
     try {
-      await call(item.method, item.path, { body: bodyOf(item), idempotencyKey: item.clientId })
+      await call(item.method, item.path, {
+        body: bodyOf(item),
+        idempotencyKey: item.clientId,
+        ifMatch: item.ifMatch,
+      })
       await removeFrom('outbox', item.clientId)
       for (const listener of sentListeners) listener(item)
     } catch (thrown) {

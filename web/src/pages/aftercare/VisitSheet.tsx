@@ -2,8 +2,12 @@ import { useSignal } from '@preact/signals'
 import { useId } from 'preact/hooks'
 import { post } from '../../api/http.ts'
 import { Problem } from '../../api/problem.ts'
+import { sendPhoto } from '../../offline/photos.ts'
+import { flush } from '../../offline/queue.ts'
+import { PhotoInput } from '../../parts/Photo.tsx'
 import { Wrong } from '../../parts/Says.tsx'
 import { Status } from '../../parts/Status.tsx'
+import { Thumbs } from '../../parts/Thumbs.tsx'
 import { dayWords } from '../../units/days.ts'
 import { figure, parseNumber } from '../../units/quantity.ts'
 import { type FilterFollowUp, sizeWords, type Visit } from './types.ts'
@@ -100,6 +104,7 @@ export function VisitClosing({ visit, filters, today, onClosed }: ClosingProps) 
   const doneOn = useSignal(visit.plannedOn && visit.plannedOn <= today ? visit.plannedOn : today)
   const typed = useSignal<Record<string, string>>({})
   const note = useSignal('')
+  const photos = useSignal<Record<string, string[]>>({})
   const problem = useSignal<Problem | undefined>(undefined)
   const text = (name: string) => typed.value[name] ?? ''
   const type = (name: string, value: string) => {
@@ -122,6 +127,8 @@ export function VisitClosing({ visit, filters, today, onClosed }: ClosingProps) 
     }
     const drop = (f: FilterFollowUp, of: string) => parseNumber(text(`${f.filter} ${of}`))
     try {
+      // photos go first, for the closing names them
+      await flush()
       onClosed(
         await post<Visit>(`/visits/${visit.id}/closing`, {
           doneOn: doneOn.value,
@@ -130,7 +137,7 @@ export function VisitClosing({ visit, filters, today, onClosed }: ClosingProps) 
             asFound: { highPa: drop(f, 'asFound.highPa'), lowPa: drop(f, 'asFound.lowPa') },
             asLeft: { highPa: drop(f, 'asLeft.highPa'), lowPa: drop(f, 'asLeft.lowPa') },
             sizeReadOff: text(`${f.filter} size`).trim(),
-            photos: [],
+            photos: photos.value[f.filter] ?? [],
           })),
           note: note.value.trim() || null,
         }),
@@ -195,6 +202,20 @@ export function VisitClosing({ visit, filters, today, onClosed }: ClosingProps) 
               </span>
             </div>
           </div>
+          <PhotoInput
+            words={
+              photos.value[f.filter] ? 'Another photo' : 'Photo of the old filter, both faces with the date'
+            }
+            onPhoto={async (taken) => {
+              const id = await sendPhoto(f.house, taken, {
+                place: f.inHouse,
+                card: `${visit.label}: ${f.inHouse}`,
+                words: `Photo of the filter in ${f.house}`,
+              })
+              photos.value = { ...photos.value, [f.filter]: [...(photos.value[f.filter] ?? []), id] }
+            }}
+          />
+          {photos.value[f.filter] && <Thumbs house={f.house} photos={photos.value[f.filter]!} />}
         </fieldset>
       ))}
       <div class="end-acts">

@@ -2,10 +2,13 @@ import { useSignal } from '@preact/signals'
 import { useEffect, useId, useMemo, useRef } from 'preact/hooks'
 import { post } from '../../api/http.ts'
 import { Problem } from '../../api/problem.ts'
-import { send } from '../../offline/queue.ts'
+import { sendPhoto } from '../../offline/photos.ts'
+import { flush, send } from '../../offline/queue.ts'
 import { Choose } from '../../parts/Choose.tsx'
+import { PhotoInput } from '../../parts/Photo.tsx'
 import { Wrong } from '../../parts/Says.tsx'
 import { Status } from '../../parts/Status.tsx'
+import { Thumbs } from '../../parts/Thumbs.tsx'
 import { editable } from '../../units/quantity.ts'
 import { system } from '../../units/system.ts'
 import { Entries } from './entries.ts'
@@ -35,6 +38,7 @@ export function Measure({ sheet, onKept }: { sheet: SheetShown; onKept: () => Pr
   const form = useRef<HTMLFormElement>(null)
   const occasion = useSignal<Occasion>('AS_FOUND')
   const note = useSignal('')
+  const photos = useSignal<string[]>([])
   const problem = useSignal<Problem | undefined>(undefined)
   const said = useSignal<string | undefined>(undefined)
   const busy = useSignal(false)
@@ -81,20 +85,24 @@ export function Measure({ sheet, onKept }: { sheet: SheetShown; onKept: () => Pr
         indoorC: n('taken.weather.indoorC'),
       },
       note: note.value.trim() || null,
-      photos: [],
+      photos: photos.value,
     }
     const body = { taken, ...bodyOf(entries) }
     const path = `/houses/${encodeURIComponent(sheet.houseId)}/setting-to-work/${sheet.sheet}/measurements`
     busy.value = true
     try {
+      // photos go first, for the measurement names them
+      await flush()
       await post(path, body, { idempotencyKey: clientId })
       said.value = 'Kept.'
+      photos.value = []
       await onKept()
       scrollTo({ top: 0 })
     } catch (thrown) {
       const met = Problem.of(thrown)
       if (met.noSignal) {
         await send({ clientId, method: 'POST', path, body, words: `${sheet.title}, measurement` })
+        photos.value = []
         said.value = 'No signal: kept on this device; it goes when there is signal, and is compared then.'
       } else {
         problem.value = met
@@ -193,6 +201,20 @@ export function Measure({ sheet, onKept }: { sheet: SheetShown; onKept: () => Pr
               note.value = e.currentTarget.value
             }}
           />
+          <PhotoInput
+            words={photos.value.length > 0 ? 'Another photo' : 'Photo of the set-up or the gauge'}
+            onPhoto={async (taken) => {
+              entries.active.value = undefined
+              photos.value = [
+                ...photos.value,
+                await sendPhoto(sheet.houseId, taken, {
+                  card: sheet.title,
+                  words: `Photo for "${sheet.title}"`,
+                }),
+              ]
+            }}
+          />
+          {photos.value.length > 0 && <Thumbs house={sheet.houseId} photos={photos.value} />}
         </div>
         {problem.value && (
           <Wrong problem={problem.value} outcome="Not kept.">

@@ -76,7 +76,13 @@ export function CheckBody({
   const { pending, add } = usePending(check, resource.reload)
   return (
     <>
-      <CheckRows check={check} zone={zone} pending={pending} onAnswer={add} />
+      <CheckRows
+        check={check}
+        zone={zone}
+        pending={pending}
+        onAnswer={add}
+        onCheck={(next) => resource.set(next)}
+      />
       <Signing check={check} resource={resource} zone={zone} />
       <Cautions cautions={check.cautions} />
     </>

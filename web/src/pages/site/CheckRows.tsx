@@ -4,10 +4,20 @@ import { outbox } from '../../offline/queue.ts'
 import { NumberPad } from '../../parts/NumberPad.tsx'
 import { PhotoInput } from '../../parts/Photo.tsx'
 import { Status } from '../../parts/Status.tsx'
+import { Thumbs } from '../../parts/Thumbs.tsx'
 import { timeWords } from '../../units/days.ts'
 import { editable, fromShown, parseNumber, print, shownBy, toShown } from '../../units/quantity.ts'
 import { system } from '../../units/system.ts'
-import { type Draft, draftOf, dropDraft, keepDraft, type Pending, sendAnswer, sendPhoto } from './answers.ts'
+import {
+  type Draft,
+  draftOf,
+  dropDraft,
+  keepDraft,
+  type Pending,
+  sendAnswer,
+  sendRowPhoto,
+} from './answers.ts'
+import { AcceptRow, AddPlace } from './ChangeCheck.tsx'
 import { type Answer, type AnswerSent, answerWords, type Check, type CheckRow, capital } from './types.ts'
 
 interface RowsProps {
@@ -15,10 +25,13 @@ interface RowsProps {
   zone?: string
   pending: Pending
   onAnswer: (row: string, answer: AnswerSent) => void
+  /** The check as the portal answered a change of it. */
+  onCheck: (next: Check) => void
 }
 
 /** The rows of a cover check; those that repeat by place stand under one question. */
-export function CheckRows({ check, zone, pending, onAnswer }: RowsProps) {
+export function CheckRows(props: RowsProps) {
+  const { check, pending } = props
   const groups = new Map<string, CheckRow[]>()
   for (const row of check.rows) groups.set(row.templateRow, [...(groups.get(row.templateRow) ?? []), row])
   const firstOpen = check.rows.find((r) => isOpen(r, pending))
@@ -29,16 +42,9 @@ export function CheckRows({ check, zone, pending, onAnswer }: RowsProps) {
           <h2>{rows[0]!.lookAt}</h2>
           <p class="why">{rows[0]!.because}</p>
           {rows.length > 1 || rows[0]!.place ? (
-            <Places check={check} rows={rows} zone={zone} pending={pending} onAnswer={onAnswer} />
+            <Places {...props} rows={rows} />
           ) : (
-            <Row
-              check={check}
-              row={rows[0]!}
-              zone={zone}
-              pending={pending.get(rows[0]!.id)}
-              onAnswer={onAnswer}
-              first={firstOpen === rows[0]}
-            />
+            <Row {...props} row={rows[0]!} pending={pending.get(rows[0]!.id)} first={firstOpen === rows[0]} />
           )}
         </section>
       ))}
@@ -56,7 +62,7 @@ function valueWords(row: CheckRow, value: number | null | undefined): string {
 }
 
 /** One question at several places: what was read at each, and the keys of the one that is open. */
-function Places({ check, rows, zone, pending, onAnswer }: RowsProps & { rows: CheckRow[] }) {
+function Places({ check, rows, zone, pending, onAnswer, onCheck }: RowsProps & { rows: CheckRow[] }) {
   const worst = rows.find((r) => r.counting?.judged === 'NOT_RIGHT') ?? rows.find((r) => isOpen(r, pending))
   const open = useSignal<string | undefined>(worst?.id)
   const next = (after: CheckRow) => rows.find((r) => r !== after && isOpen(r, pending))?.id ?? after.id
@@ -98,12 +104,27 @@ function Places({ check, rows, zone, pending, onAnswer }: RowsProps & { rows: Ch
                   // the next open place, so that a round of readings needs no searching
                   if (answer.answer === 'RIGHT') open.value = next(row)
                 }}
+                onCheck={onCheck}
                 first
               />
             )}
           </li>
         )
       })}
+      {check.actions.includes('add-place') && (
+        <li>
+          <AddPlace
+            check={check}
+            templateRow={rows[0]!.templateRow}
+            onAdded={(next, place) => {
+              open.value = next.rows.find(
+                (r) => r.place === place && r.templateRow === rows[0]!.templateRow,
+              )?.id
+              onCheck(next)
+            }}
+          />
+        </li>
+      )}
     </ul>
   )
 }
@@ -114,12 +135,13 @@ interface RowProps {
   zone?: string
   pending?: AnswerSent
   onAnswer: (row: string, answer: AnswerSent) => void
+  onCheck: (next: Check) => void
   /** The number pad is open from the start. */
   first?: boolean
 }
 
 /** Number first where there is one, then the two keys; photo and note at any time. */
-function Row({ check, row, zone, pending, onAnswer, first }: RowProps) {
+function Row({ check, row, zone, pending, onAnswer, onCheck, first }: RowProps) {
   const id = useId()
   const may = check.actions.includes('answer-row')
   const counting = row.counting
@@ -299,7 +321,7 @@ function Row({ check, row, zone, pending, onAnswer, first }: RowProps) {
             <PhotoInput
               words={photoWords(row, photos.value.length)}
               onPhoto={async (photo) => {
-                photos.value = [...photos.value, await sendPhoto(check, row, photo)]
+                photos.value = [...photos.value, await sendRowPhoto(check, row, photo)]
                 keep()
               }}
             />
@@ -344,6 +366,10 @@ function Row({ check, row, zone, pending, onAnswer, first }: RowProps) {
           />
         </div>
       )}
+      {check.actions.includes('accept-row') &&
+        !pending &&
+        counting?.judged === 'NOT_RIGHT' &&
+        !counting.accepted && <AcceptRow check={check} row={row} onAccepted={onCheck} />}
       {may && addition && now && (
         <button type="button" class="b addition" onClick={() => void press(now)}>
           Keep with "{answerWords[now]}"
@@ -372,31 +398,4 @@ function limitWords(row: CheckRow): string {
   if (max !== null) return `Right at ${words(max)} or less.`
   if (min !== null) return `Right at ${words(min)} or more.`
   return 'The number is kept; it has no limit here.'
-}
-
-/** Small pictures: from this device while they wait, from the portal afterwards. */
-function Thumbs({ house, photos }: { house: string; photos: string[] }) {
-  return (
-    <ul class="thumbs">
-      {photos.map((p, i) => (
-        <li key={p}>
-          <Thumb house={house} id={p} words={`Photo ${i + 1}`} />
-        </li>
-      ))}
-    </ul>
-  )
-}
-
-function Thumb({ house, id, words }: { house: string; id: string; words: string }) {
-  const waits = outbox.value.find((w) => w.clientId === id)
-  const url = useSignal<string | undefined>(undefined)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the store gives another object for the same photo each time
-  useEffect(() => {
-    if (!waits?.file) return
-    const made = URL.createObjectURL(waits.file.blob)
-    url.value = made
-    return () => URL.revokeObjectURL(made)
-  }, [waits?.clientId])
-  const src = waits ? url.value : `/api/v1/houses/${encodeURIComponent(house)}/photos/${id}/thumbnail`
-  return src ? <img src={src} alt={words} width="96" height="72" loading="lazy" /> : null
 }

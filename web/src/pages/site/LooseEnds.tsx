@@ -1,10 +1,13 @@
 import { useSignal } from '@preact/signals'
-import { useId } from 'preact/hooks'
-import { call, post, put } from '../../api/http.ts'
+import { useEffect, useId } from 'preact/hooks'
+import { post, put } from '../../api/http.ts'
 import { Problem } from '../../api/problem.ts'
+import { sendPhoto } from '../../offline/photos.ts'
+import { onSent, outbox, send } from '../../offline/queue.ts'
 import { PhotoInput } from '../../parts/Photo.tsx'
 import { Wrong } from '../../parts/Says.tsx'
 import { Status } from '../../parts/Status.tsx'
+import { Thumbs } from '../../parts/Thumbs.tsx'
 import { type Role, roleWord } from '../../shell/session.ts'
 import { dayWords } from '../../units/days.ts'
 import { daysAfter } from './Clocks.tsx'
@@ -12,10 +15,17 @@ import type { LooseEnd } from './types.ts'
 
 const MENDERS: Role[] = ['SITE_LEAD', 'MECHANICAL_CONTRACTOR', 'PRINCIPAL', 'DESIGNER', 'OFFICE_MANAGER']
 
+const closingOf = (e: LooseEnd) => `${pathOf(e)}/closing`
+
 const pathOf = (e: LooseEnd) => `/houses/${encodeURIComponent(e.houseId)}/loose-ends/${e.id}`
 
 /** Loose ends, each with who mends it and by when; open ones can be moved and closed. */
 export function LooseEndList({ items, onChange }: { items: LooseEnd[]; onChange: () => void }) {
+  useEffect(
+    () => onSent((item) => items.some((e) => item.path === closingOf(e)) && onChange()),
+    [items, onChange],
+  )
+  const waits = (e: LooseEnd) => outbox.value.some((w) => w.path === closingOf(e) && !w.refused)
   return (
     <ul class="matters">
       {items.map((e) => (
@@ -23,6 +33,8 @@ export function LooseEndList({ items, onChange }: { items: LooseEnd[]; onChange:
           <div>
             {e.closed ? (
               <Status is="stands">Closed</Status>
+            ) : waits(e) ? (
+              <Status is="wait">Closing waits on this device</Status>
             ) : e.overdue ? (
               <Status is="now">Overdue</Status>
             ) : (
@@ -44,7 +56,7 @@ export function LooseEndList({ items, onChange }: { items: LooseEnd[]; onChange:
                 {e.asLeft && ` · as left: ${e.asLeft}`}
               </p>
             )}
-            {!e.closed && e.actions.length > 0 && <Acts end={e} onChange={onChange} />}
+            {!e.closed && !waits(e) && e.actions.length > 0 && <Acts end={e} onChange={onChange} />}
           </div>
         </li>
       ))}
@@ -73,13 +85,16 @@ function Acts({ end, onChange }: { end: LooseEnd; onChange: () => void }) {
       problem.value = Problem.of(thrown)
     }
   }
+  /** Kept on this device first: a basement has no signal. */
   const close = () =>
     act(() =>
-      post(
-        `${pathOf(end)}/closing`,
-        { reason: reason.value, asLeft: asLeft.value.trim() || null, afterPhoto: photo.value ?? null },
-        { ifMatch },
-      ),
+      send({
+        method: 'POST',
+        path: closingOf(end),
+        body: { reason: reason.value, asLeft: asLeft.value.trim() || null, afterPhoto: photo.value ?? null },
+        ifMatch,
+        words: `Closing "${end.title}"`,
+      }),
     )
   const move = () =>
     act(() => put(pathOf(end), { title: title.value, ownerRole: role.value, dueOn: due.value }, { ifMatch }))
@@ -142,20 +157,14 @@ function Acts({ end, onChange }: { end: LooseEnd; onChange: () => void }) {
                 ? 'Photo taken; another one'
                 : `Photo of how it is now${end.wantsAfterPhoto ? ' (wanted)' : ''}`
             }
-            onPhoto={(taken) => {
-              const clientId = crypto.randomUUID()
-              const form = new FormData()
-              form.append('clientId', clientId)
-              form.append('takenAt', taken.takenAt)
-              form.append('file', taken.blob, `${clientId}.jpg`)
-              void act(async () => {
-                await call('POST', `/houses/${encodeURIComponent(end.houseId)}/photos`, { body: form })
-                photo.value = clientId
-              }).then(() => {
-                open.value = 'close'
+            onPhoto={async (taken) => {
+              photo.value = await sendPhoto(end.houseId, taken, {
+                card: end.title,
+                words: `Photo for "${end.title}"`,
               })
             }}
           />
+          {photo.value && <Thumbs house={end.houseId} photos={[photo.value]} />}
           <button type="submit" class="b main">
             Close this loose end
           </button>

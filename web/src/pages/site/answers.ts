@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
+import { sendPhoto } from '../../offline/photos.ts'
 import { onSent, outbox, send } from '../../offline/queue.ts'
 import { putOn, removeFrom, takeFrom } from '../../offline/store.ts'
 import type { TakenPhoto } from '../../parts/Photo.tsx'
@@ -26,20 +27,13 @@ export const keepDraft = (check: Check, row: CheckRow, draft: Draft) =>
 export const dropDraft = (check: Check, row: CheckRow) => removeFrom('kept', draftKey(check, row))
 export const draftOf = (check: Check, row: CheckRow) => takeFrom<Draft>('kept', draftKey(check, row))
 
-/** Keeps a photo on this device and sends it before the answer that names it. Answers its id. */
-export async function sendPhoto(check: Check, row: CheckRow, photo: TakenPhoto): Promise<string> {
-  const clientId = crypto.randomUUID()
-  const place = row.place ?? ''
-  await send({
-    clientId,
-    method: 'POST',
-    path: `/houses/${encodeURIComponent(check.houseId)}/photos`,
-    body: { clientId, place, card: `${check.title}: ${row.lookAt}`, takenAt: photo.takenAt },
-    file: { field: 'file', name: `${clientId}.jpg`, blob: photo.blob },
+/** A photo for a row, sent before the answer that names it. */
+export const sendRowPhoto = (check: Check, row: CheckRow, photo: TakenPhoto) =>
+  sendPhoto(check.houseId, photo, {
+    place: row.place ?? '',
+    card: `${check.title}: ${row.lookAt}`,
     words: `Photo for "${row.lookAt}"`,
   })
-  return clientId
-}
 
 /** Keeps an answer on this device and sends it when there is signal. */
 export async function sendAnswer(
