@@ -94,7 +94,12 @@ public final class CladdingWind {
                     help = "1 is always allowed.")
             double elevationFactor,
 
-            @Entry(label = "Place on the wall") WallZone zone,
+            @Entry(
+                    label = "Place on the wall",
+                    help =
+                            "The corner strip is a tenth of the house's lesser width or 0.4 of its height, the smaller of"
+                                    + " the two, and 0.9 m (3 ft) at least (ASCE 7-16, from memory).")
+            WallZone zone,
 
             @Quantity(label = "Roof slope", unit = Unit.DEGREE, min = 0, max = 80, limitSource = Citations.PLAUSIBLE)
             double roofSlopeDeg,

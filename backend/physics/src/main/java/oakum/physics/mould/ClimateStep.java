@@ -44,19 +44,20 @@ public record ClimateStep(
     /**
      * Refuses what would take longer than ten years.
      *
+     * @param field what to shorten
      * @param durationsD of each step
      * @param repeats how often they follow each other
      */
-    static void requireTenYears(List<Double> durationsD, int repeats) {
+    static void requireTenYears(String field, List<Double> durationsD, int repeats) {
         double total =
                 repeats * durationsD.stream().mapToDouble(Double::doubleValue).sum();
         if (total > LONGEST_D) {
             throw Refused.of(
-                    "repeatCount",
-                    Integer.toString(repeats),
+                    field,
+                    String.format(Locale.ROOT, "%.0f", total),
                     String.format(
                             Locale.ROOT,
-                            "The steps and their repeats last %.0f days; at most %.0f days are computed. Shorten the"
+                            "The steps with their repeats last %.0f days; at most %.0f days are computed. Shorten the"
                                     + " steps or repeat them less often.",
                             total,
                             LONGEST_D),
@@ -71,7 +72,8 @@ public record ClimateStep(
 
     /** Walks through the steps, so often. */
     static void walk(List<ClimateStep> steps, int repeats, Each each) {
-        requireTenYears(steps.stream().map(ClimateStep::durationD).toList(), repeats);
+        requireTenYears(
+                "repeatCount", steps.stream().map(ClimateStep::durationD).toList(), repeats);
         double days = 0;
         for (int i = 0; i < repeats; i++) {
             for (ClimateStep step : steps) {

@@ -74,7 +74,7 @@ public final class WoodMoistureCriteria {
 
     private static Result compute(Input input) {
         ClimateStep.requireTenYears(
-                input.steps().stream().map(MoistureStep::durationD).toList(), 1);
+                "steps", input.steps().stream().map(MoistureStep::durationD).toList(), 1);
         WoodMoistureWatch watch = new WoodMoistureWatch();
         double days = 0;
         for (MoistureStep step : input.steps()) {

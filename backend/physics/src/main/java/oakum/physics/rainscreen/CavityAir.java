@@ -30,63 +30,68 @@ public record CavityAir(CavityFlow flow, boolean upward, double drivePa, double 
      * @param viscosityPaS of the air, above 0
      */
     public static CavityAir balance(Cavity cavity, CavityClimate climate, double viscosityPaS) {
-        double atRest = drivePa(cavity, climate, 0);
-        int sign = atRest < 0 ? -1 : 1;
+        double restC = climate.restC();
+        double atRest = drivePa(cavity, climate, restC);
         if (atRest == 0 || cavity.leastFreeM2PerM() <= 0) {
-            return new CavityAir(
-                    CavityFlow.under(cavity, 0, 1, viscosityPaS), true, 0, climate.restC(), climate.restC());
+            return new CavityAir(CavityFlow.under(cavity, 0, 1, viscosityPaS), true, 0, restC, restC);
         }
-        DoubleUnaryOperator surplus = q -> sign * drivePa(cavity, climate, q)
-                - CavityFlow.lossPa(cavity, q, density(cavity, climate, q), viscosityPaS);
+        int sign = atRest < 0 ? -1 : 1;
+        DoubleUnaryOperator surplus = q -> {
+            Along along = Along.of(cavity, climate, q);
+            return sign * drivePa(cavity, climate, along.meanC())
+                    - CavityFlow.lossPa(cavity, q, along.densityKgPerM3(), viscosityPaS);
+        };
         double most = 1e-6;
         while (surplus.applyAsDouble(most) > 0) {
             most *= 4;
         }
-        double airflow = Roots.bracketed(surplus, 0, most, PRECISION);
-        double drive = sign * drivePa(cavity, climate, airflow);
+        Along along = Along.of(cavity, climate, Roots.bracketed(surplus, 0, most, PRECISION));
+        double drive = Math.max(sign * drivePa(cavity, climate, along.meanC()), 0);
         return new CavityAir(
-                CavityFlow.under(cavity, drive, density(cavity, climate, airflow), viscosityPaS),
+                CavityFlow.under(cavity, drive, along.densityKgPerM3(), viscosityPaS),
                 sign > 0,
-                Math.max(drive, 0),
-                meanC(cavity, climate, airflow),
-                exitC(cavity, climate, airflow));
+                drive,
+                along.meanC(),
+                along.exitC());
     }
 
-    private static double drivePa(Cavity cavity, CavityClimate climate, double airflow) {
+    private static double drivePa(Cavity cavity, CavityClimate climate, double meanC) {
         return climate.windPa()
-                + CavityFlow.stackPa(
-                        climate.outdoorC(),
-                        meanC(cavity, climate, airflow),
-                        cavity.heightM(),
-                        climate.pressureFraction());
+                + CavityFlow.stackPa(climate.outdoorC(), meanC, cavity.heightM(), climate.pressureFraction());
     }
 
-    private static double density(Cavity cavity, CavityClimate climate, double airflow) {
-        double between = (climate.outdoorC() + meanC(cavity, climate, airflow)) / 2;
-        return climate.pressureFraction() * CavityFlow.densityKgPerM3(between);
-    }
+    /**
+     * The air along the cavity at one flow.
+     *
+     * @param meanC mean of its height
+     * @param exitC where it leaves
+     * @param densityKgPerM3 at the mean of outdoors and cavity
+     */
+    private record Along(double meanC, double exitC, double densityKgPerM3) {
+        /** Density changes by a hundredth in three kelvin, so that each round brings two more digits. */
+        private static final int ROUNDS = 6;
 
-    /** Height over which the air comes near its rest temperature, as a share of the cavity's height. */
-    private static double reach(Cavity cavity, CavityClimate climate, double airflow) {
-        double density =
-                climate.pressureFraction() * CavityFlow.densityKgPerM3((climate.outdoorC() + climate.restC()) / 2);
-        return density
-                * HEAT_CAPACITY_J_PER_KG_K
-                * airflow
-                / (climate.outerWPerM2K() + climate.innerWPerM2K())
-                / cavity.heightM();
-    }
+        static Along of(Cavity cavity, CavityClimate climate, double airflow) {
+            double restC = climate.restC();
+            double fromRestK = climate.outdoorC() - restC;
+            double meanC = restC;
+            double exitC = restC;
+            double density = density(climate, meanC);
+            for (int i = 0; i < ROUNDS && airflow > 0; i++) {
+                // height over which the air comes near its rest temperature, as a share of the cavity's height
+                double reach = density
+                        * HEAT_CAPACITY_J_PER_KG_K
+                        * airflow
+                        / ((climate.outerWPerM2K() + climate.innerWPerM2K()) * cavity.heightM());
+                meanC = restC + fromRestK * reach * -Math.expm1(-1 / reach);
+                exitC = restC + fromRestK * Math.exp(-1 / reach);
+                density = density(climate, meanC);
+            }
+            return new Along(meanC, exitC, density);
+        }
 
-    private static double meanC(Cavity cavity, CavityClimate climate, double airflow) {
-        double reach = reach(cavity, climate, airflow);
-        double rest = climate.restC();
-        double left = reach > 0 ? reach * -Math.expm1(-1 / reach) : 0;
-        return rest + (climate.outdoorC() - rest) * left;
-    }
-
-    private static double exitC(Cavity cavity, CavityClimate climate, double airflow) {
-        double reach = reach(cavity, climate, airflow);
-        double rest = climate.restC();
-        return rest + (climate.outdoorC() - rest) * (reach > 0 ? Math.exp(-1 / reach) : 0);
+        private static double density(CavityClimate climate, double meanC) {
+            return climate.pressureFraction() * CavityFlow.densityKgPerM3((climate.outdoorC() + meanC) / 2);
+        }
     }
 }

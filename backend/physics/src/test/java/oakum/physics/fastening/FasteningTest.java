@@ -203,6 +203,16 @@ class FasteningTest {
     }
 
     @Test
+    void only_the_ringed_part_in_the_wood_holds() {
+        Map<String, String> ring = Map.of("fastener", "RING_SHANK_NAIL", "threadedM", "0.02");
+
+        assertThat(changed(FastenerWithdrawal.CALCULATION, ring).penetrationM()).isEqualTo(.02);
+        assertThat(changed(FastenerWithdrawal.CALCULATION, Map.of("tipM", "0.01"))
+                        .penetrationM())
+                .isCloseTo(.0635 - .002667 - .01, within(1e-9));
+    }
+
+    @Test
     void panels_hold_by_an_equivalent_gravity() {
         assertThat(HoldingWood.PANEL.gravityFor(Fastener.PLAIN_NAIL)).isEqualTo(.40);
         assertThat(HoldingWood.PANEL.gravityFor(Fastener.RING_SHANK_NAIL)).isEqualTo(.70);

@@ -162,6 +162,16 @@ class CavityTest {
         assertThat(CavityFlow.under(deep, 5, 1.25, 1.75e-5).reynolds()).isGreaterThan(4000);
     }
 
+    @Test
+    void a_deep_cavity_under_strong_wind_is_turbulent() {
+        CavityFlow flow = CavityFlow.under(cavity(.05, .05, 1), 5, 1.2, 1.8e-5);
+
+        // bisection by other code with friction 0.3164 Re^-0.25 on twice the depth
+        assertThat(1000 * flow.airflowM3PerSM()).isCloseTo(57.562, within(.01));
+        assertThat(flow.cavityPa()).isCloseTo(.7258, within(.001));
+        assertThat(flow.reynolds()).isCloseTo(7675, within(2.0));
+    }
+
     private static RainScreenCavity.Result year(RainScreenCavity.Cladding cladding, Cavity cavity) {
         return RainScreenCavity.CALCULATION
                 .calculate(new RainScreenCavity.Input(
