@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.regex.Pattern;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
@@ -34,8 +35,8 @@ import org.springframework.web.util.ContentCachingResponseWrapper;
 /**
  * A creating request that carries an {@code Idempotency-Key} is done once: sent again, it gets the same answer. Holds for
  * POST with a JSON body or none; files and readings recognise a repetition by their content. A refused request leaves its
- * key free. If the portal was killed between doing and keeping the answer, the key stays taken: whether the act was done
- * must then be looked at, and is never guessed.
+ * key free. If the portal was killed before the act was committed, the key is free again after two minutes; if it was
+ * killed between committing and keeping the answer, the key stays taken, because doing it again would do it twice.
  */
 @Component
 @Order(Ordered.LOWEST_PRECEDENCE - 10)
@@ -87,16 +88,17 @@ class Idempotency extends OncePerRequestFilter {
             return;
         }
         byte[] hash = hash(request, body);
-        if (answers.begin(person.getName(), key, hash)) {
-            doOnce(person.getName(), key, new Buffered(request, body), response, chain);
+        Optional<UUID> claim = answers.begin(person.getName(), key, hash);
+        if (claim.isPresent()) {
+            doOnce(claim.get(), new Buffered(request, body), response, chain);
         } else {
             again(person.getName(), key, hash, response);
         }
     }
 
-    private void doOnce(
-            String person, String key, HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+    private void doOnce(UUID claim, HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
+        request.setAttribute(IdempotentAct.CLAIM, claim);
         ContentCachingResponseWrapper cached = new ContentCachingResponseWrapper(response);
         boolean kept = false;
         try {
@@ -110,12 +112,12 @@ class Idempotency extends OncePerRequestFilter {
                         headers.put(name, value);
                     }
                 }
-                answers.keep(person, key, cached.getStatus(), headers, cached.getContentAsByteArray());
+                answers.keep(claim, cached.getStatus(), headers, cached.getContentAsByteArray());
                 kept = true;
             }
         } finally {
             if (!kept) {
-                answers.release(person, key);
+                answers.release(claim);
             }
         }
         cached.copyBodyToResponse();
@@ -131,12 +133,18 @@ class Idempotency extends OncePerRequestFilter {
                             "idempotency-key-reused",
                             "This Idempotency-Key was used for another request. Take a new key for each request."));
         } else if (found.isEmpty() || found.get().status() == null) {
+            boolean acted = found.isPresent() && found.get().acted();
             problems.write(
                     response,
                     Problem.conflict(
                                     "idempotency-key-in-use",
-                                    "The first request with this Idempotency-Key has no answer yet. If it stays so, the"
-                                            + " portal was stopped meanwhile: look whether it was done, then use a new key.")
+                                    acted
+                                            ? "The first request with this Idempotency-Key was done and its answer is not"
+                                                    + " kept yet. If it stays so, the portal was stopped meanwhile: read"
+                                                    + " what was made, and use a new key for anything else."
+                                            : "The first request with this Idempotency-Key has no answer yet. If the portal"
+                                                    + " was stopped before it did anything, the key is free again within"
+                                                    + " two minutes.")
                             .header(HttpHeaders.RETRY_AFTER, "1"));
         } else {
             KeptAnswers.Kept kept = found.get();

@@ -6,9 +6,11 @@ import com.github.kagkarlsson.scheduler.task.schedule.Schedules;
 import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -23,6 +25,9 @@ class KeptAnswers {
     /** Long enough for a client that was offline over a weekend. */
     static final Duration KEPT_FOR = Duration.ofDays(7);
 
+    /** Longer than any request takes; after it a claim without answer and without act is free. */
+    static final Duration CLAIMED_FOR = Duration.ofMinutes(2);
+
     private final JdbcClient jdbc;
     private final JsonMapper json;
     private final Clock clock;
@@ -35,37 +40,45 @@ class KeptAnswers {
 
     /** An answer; its status is null while there is none. Never compared as a whole. */
     @SuppressWarnings("ArrayRecordComponent")
-    record Kept(byte[] requestHash, @Nullable Integer status, Map<String, String> headers, byte[] body) {}
+    record Kept(
+            byte[] requestHash, @Nullable Integer status, boolean acted, Map<String, String> headers, byte[] body) {}
 
-    /** Takes the key; false where it is taken already. */
-    boolean begin(String person, String key, byte[] requestHash) {
-        return jdbc.sql("""
-                        insert into http.kept_answer (person, idempotency_key, request_hash, asked_at)
-                        values (?, ?, ?, ?) on conflict do nothing
+    /** Takes the key and gives the claim on it; empty where it is taken already. */
+    Optional<UUID> begin(String person, String key, byte[] requestHash) {
+        Instant now = clock.instant();
+        // the portal was killed before it did anything under this claim
+        jdbc.sql("""
+                        delete from http.kept_answer
+                        where person = ? and idempotency_key = ? and status is null and acted_at is null and asked_at < ?
                         """)
-                        .params(person, key, requestHash, Timestamp.from(clock.instant()))
-                        .update()
-                == 1;
+                .params(person, key, Timestamp.from(now.minus(CLAIMED_FOR)))
+                .update();
+        UUID claim = UUID.randomUUID();
+        int taken = jdbc.sql("""
+                        insert into http.kept_answer (person, idempotency_key, request_hash, asked_at, claim)
+                        values (?, ?, ?, ?, ?) on conflict do nothing
+                        """)
+                .params(person, key, requestHash, Timestamp.from(now), claim)
+                .update();
+        return taken == 1 ? Optional.of(claim) : Optional.empty();
     }
 
-    void keep(String person, String key, int status, Map<String, String> headers, byte[] body) {
-        jdbc.sql("""
-                        update http.kept_answer set status = ?, headers = ?::jsonb, body = ?
-                        where person = ? and idempotency_key = ?
-                        """)
-                .params(status, json.writeValueAsString(headers), body, person, key)
+    void keep(UUID claim, int status, Map<String, String> headers, byte[] body) {
+        jdbc.sql("update http.kept_answer set status = ?, headers = ?::jsonb, body = ? where claim = ?")
+                .params(status, json.writeValueAsString(headers), body, claim)
                 .update();
     }
 
-    void release(String person, String key) {
-        jdbc.sql("delete from http.kept_answer where person = ? and idempotency_key = ? and status is null")
-                .params(person, key)
+    /** Frees the key of a request that was refused. */
+    void release(UUID claim) {
+        jdbc.sql("delete from http.kept_answer where claim = ? and status is null and acted_at is null")
+                .params(claim)
                 .update();
     }
 
     Optional<Kept> find(String person, String key) {
         return jdbc.sql("""
-                        select request_hash, status, headers, body from http.kept_answer
+                        select request_hash, status, acted_at, headers, body from http.kept_answer
                         where person = ? and idempotency_key = ?
                         """)
                 .params(person, key)
@@ -75,6 +88,7 @@ class KeptAnswers {
                     return new Kept(
                             row.getBytes("request_hash"),
                             row.getObject("status", Integer.class),
+                            row.getTimestamp("acted_at") != null,
                             headers == null
                                     ? Map.of()
                                     : json.readValue(headers, new TypeReference<Map<String, String>>() {}),

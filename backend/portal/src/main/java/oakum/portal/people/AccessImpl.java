@@ -24,16 +24,21 @@ class AccessImpl implements Access {
     private final AccountRows accounts;
     private final TokenRows tokens;
     private final Clock clock;
+    private final FirmDay firmDay;
 
-    AccessImpl(AccountRows accounts, TokenRows tokens, Clock clock) {
+    AccessImpl(AccountRows accounts, TokenRows tokens, Clock clock, FirmDay firmDay) {
         this.accounts = accounts;
         this.tokens = tokens;
         this.clock = clock;
+        this.firmDay = firmDay;
     }
 
     /** What is known of the one who makes this request; {@code token} is null for a person. */
     private record Known(
-            Person person, Account account, @Nullable Token token) {
+            Person person,
+            Account account,
+            Set<HeldRole> roles,
+            @Nullable Token token) {
         boolean portal() {
             return person.equals(Person.PORTAL);
         }
@@ -71,7 +76,7 @@ class AccessImpl implements Access {
         }
         Set<Role> held = EnumSet.noneOf(Role.class);
         if (known.tokenCovers(houseId)) {
-            for (HeldRole role : known.account().roles()) {
+            for (HeldRole role : known.roles()) {
                 if (role.houseId() == null || role.houseId().equals(houseId)) {
                     held.add(role.role());
                 }
@@ -89,7 +94,7 @@ class AccessImpl implements Access {
         }
         Set<Role> held = EnumSet.noneOf(Role.class);
         if (known.tokenCoversFirm()) {
-            for (HeldRole role : known.account().roles()) {
+            for (HeldRole role : known.roles()) {
                 if (role.houseId() == null) {
                     held.add(role.role());
                 }
@@ -146,7 +151,7 @@ class AccessImpl implements Access {
             return shared;
         }
         boolean firm = false;
-        for (HeldRole role : known.account().roles()) {
+        for (HeldRole role : known.roles()) {
             String house = role.houseId();
             if (house == null) {
                 firm = true;
@@ -193,7 +198,7 @@ class AccessImpl implements Access {
         Token token = tokenId == null
                 ? null
                 : tokens.findById(tokenId).filter(t -> t.good(clock.instant())).orElseThrow(AccessImpl::signedOut);
-        return new Known(person, account, token);
+        return new Known(person, account, account.rolesOn(firmDay.today()), token);
     }
 
     static Problem signedOut() {

@@ -8,9 +8,11 @@ import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Somebody who may sign in, with the roles they hold. */
@@ -73,6 +75,19 @@ class Account {
 
     Instant createdAt() {
         return createdAt;
+    }
+
+    void usePassword(String hash) {
+        passwordHash = hash;
+    }
+
+    void close() {
+        active = false;
+    }
+
+    /** The roles that are held on a day; one that has ended is none. */
+    Set<HeldRole> rolesOn(LocalDate day) {
+        return roles.stream().filter(role -> role.heldOn(day)).collect(Collectors.toSet());
     }
 
     void useUnits(String chosen) {

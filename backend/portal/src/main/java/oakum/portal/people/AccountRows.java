@@ -10,6 +10,8 @@ import org.springframework.data.repository.Repository;
 interface AccountRows extends Repository<Account, UUID> {
     Account save(Account account);
 
+    Account saveAndFlush(Account account);
+
     Optional<Account> findById(UUID id);
 
     Optional<Account> findByAccount(String account);

@@ -29,12 +29,14 @@ class AccountsImpl implements Accounts {
     private final TokenRows tokens;
     private final PasswordEncoder passwords;
     private final Clock clock;
+    private final FirmDay firmDay;
 
-    AccountsImpl(AccountRows accounts, TokenRows tokens, PasswordEncoder passwords, Clock clock) {
+    AccountsImpl(AccountRows accounts, TokenRows tokens, PasswordEncoder passwords, Clock clock, FirmDay firmDay) {
         this.accounts = accounts;
         this.tokens = tokens;
         this.passwords = passwords;
         this.clock = clock;
+        this.firmDay = firmDay;
     }
 
     @Override
@@ -44,7 +46,9 @@ class AccountsImpl implements Accounts {
         Account person = accounts.findByAccount(account).orElseGet(() -> create(account, displayName, password));
         boolean needsHouse = role == Role.OWNER || role == Role.CONSULTANT;
         if (houseId != null || !needsHouse) {
-            person.roles().add(new HeldRole(role, houseId));
+            if (person.roles().stream().noneMatch(held -> held.is(role, houseId))) {
+                person.roles().add(new HeldRole(role, houseId, null));
+            }
         }
         AccessImpl.forget();
         return accounts.save(person).id();
@@ -60,12 +64,21 @@ class AccountsImpl implements Accounts {
         if (displayName.isBlank() || displayName.length() > LONGEST_DISPLAY_NAME) {
             throw Problem.unprocessable("outside-limits", "displayName", "displayName is 1 to 120 characters.");
         }
+        requireGood("password", password);
+        return new Account(account, displayName, encoded(password), clock.instant());
+    }
+
+    /**
+     * Lets a password pass that may be used.
+     *
+     * @param field its name in what was sent
+     */
+    static void requireGood(String field, String password) {
         if (password.length() < SHORTEST_PASSWORD
                 || password.getBytes(StandardCharsets.UTF_8).length > LONGEST_PASSWORD_BYTES) {
             throw Problem.unprocessable(
-                    "outside-limits", "password", "password is at least 8 characters and at most 72 bytes.");
+                    "outside-limits", field, field + " is at least 8 characters and at most 72 bytes.");
         }
-        return new Account(account, displayName, encoded(password), clock.instant());
     }
 
     private String encoded(String password) {
@@ -100,7 +113,8 @@ class AccountsImpl implements Accounts {
     @Transactional(readOnly = true)
     public Set<String> holders(String houseId, Role role) {
         return accounts.findByHouse(houseId).stream()
-                .filter(account -> account.roles().contains(new HeldRole(role, houseId)))
+                .filter(account -> account.active()
+                        && account.rolesOn(firmDay.today()).stream().anyMatch(held -> held.is(role, houseId)))
                 .map(Account::displayName)
                 .collect(Collectors.toSet());
     }

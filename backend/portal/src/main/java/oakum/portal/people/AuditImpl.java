@@ -4,6 +4,7 @@ import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
+import oakum.portal.http.IdempotentAct;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.core.Authentication;
@@ -16,10 +17,12 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 class AuditImpl implements Audit {
     private final JdbcClient jdbc;
+    private final IdempotentAct request;
     private final Clock clock;
 
-    AuditImpl(JdbcClient jdbc, Clock clock) {
+    AuditImpl(JdbcClient jdbc, IdempotentAct request, Clock clock) {
         this.jdbc = jdbc;
+        this.request = request;
         this.clock = clock;
     }
 
@@ -30,6 +33,7 @@ class AuditImpl implements Audit {
         if (authentication == null || !(authentication.getPrincipal() instanceof Person person)) {
             throw AccessImpl.signedOut();
         }
+        request.done();
         jdbc.sql("""
                         insert into people.audit_line (at, account_id, token_id, act, house_id, sentence, resource)
                         values (:at, :account, :token, :act, :house, :sentence, :resource)

@@ -1,13 +1,17 @@
 package oakum.portal.people;
 
 import java.time.Clock;
-import java.time.LocalDate;
-import java.time.ZoneId;
+import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
 import oakum.portal.http.Problem;
+import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.annotation.Value;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -18,25 +22,37 @@ class People {
     private final Accounts accounts;
     private final Audit audit;
     private final Access access;
+    private final FirmDay firmDay;
+    private final TokenRows tokens;
+    private final PasswordEncoder passwords;
+    private final SignInLimits limits;
+    private final JdbcClient jdbc;
     private final Clock clock;
     private final String firmName;
-    private final ZoneId firmZone;
 
     People(
             AccountRows rows,
             Accounts accounts,
             Audit audit,
             Access access,
+            FirmDay firmDay,
+            TokenRows tokens,
+            PasswordEncoder passwords,
+            SignInLimits limits,
+            JdbcClient jdbc,
             Clock clock,
-            @Value("${oakum.firm-name}") String firmName,
-            @Value("${oakum.time-zone}") ZoneId firmZone) {
+            @Value("${oakum.firm-name}") String firmName) {
         this.rows = rows;
         this.accounts = accounts;
         this.audit = audit;
         this.access = access;
+        this.firmDay = firmDay;
+        this.tokens = tokens;
+        this.passwords = passwords;
+        this.limits = limits;
+        this.jdbc = jdbc;
         this.clock = clock;
         this.firmName = firmName;
-        this.firmZone = firmZone;
     }
 
     @Transactional(readOnly = true)
@@ -61,9 +77,9 @@ class People {
         return new Me(
                 account.account(),
                 account.displayName(),
-                held(account),
+                held(account.rolesOn(firmDay.today())),
                 Units.valueOf(account.units()),
-                LocalDate.ofInstant(clock.instant(), firmZone),
+                firmDay.today(),
                 firmName,
                 caller.token());
     }
@@ -95,8 +111,70 @@ class People {
         return PersonView.of(rows.findById(id).orElseThrow());
     }
 
-    static List<Me.Held> held(Account account) {
-        return account.roles().stream()
+    /**
+     * Takes another password. Every other session of the account ends; tokens have secrets of their own and stay.
+     *
+     * @param session the caller's own session, which stays
+     * @throws Problem 403 for a token; 422 {@code old-password-wrong}, {@code outside-limits}; 429
+     */
+    @Transactional
+    void changePassword(String old, String fresh, String address, @Nullable String session) {
+        Caller caller = access.caller();
+        if (caller.token()) {
+            throw Problem.forbidden("A token cannot change a password; sign in with the one you have.");
+        }
+        limits.check(caller.account(), address);
+        Account account = account(caller);
+        String hash = account.passwordHash();
+        if (hash == null || !passwords.matches(old, hash)) {
+            limits.failed(caller.account(), address);
+            throw Problem.unprocessable(
+                    "old-password-wrong", "oldPassword", "The old password is not right; the password stays as it is.");
+        }
+        AccountsImpl.requireGood("newPassword", fresh);
+        account.usePassword(Objects.requireNonNull(passwords.encode(fresh)));
+        endSessions(account.id(), session);
+        audit.record("password-changed", null, "Changed the own password; other sessions ended.", "/api/v1/me");
+    }
+
+    /**
+     * Closes an account: nobody signs in with it, its sessions end, its tokens are revoked. What it did stays.
+     *
+     * @throws Problem 404; 409 {@code own-account}, {@code account-closed}
+     */
+    @Transactional
+    PersonView close(UUID id, String reason) {
+        access.require(Permission.MANAGE_PEOPLE);
+        Account account = rows.findById(id)
+                .filter(a -> !a.id().equals(Person.PORTAL.id()))
+                .orElseThrow(() -> Problem.notFound("account", id));
+        if (id.equals(access.caller().personId())) {
+            throw Problem.conflict("own-account", "Nobody closes the account with which they are signed in.");
+        }
+        if (!account.active()) {
+            throw Problem.conflict("account-closed", "This account is closed already.");
+        }
+        account.close();
+        Instant now = clock.instant();
+        tokens.findByAccountIdOrderByCreatedAtDesc(id).forEach(token -> token.revoke(now));
+        endSessions(id, null);
+        audit.record(
+                "account-closed",
+                null,
+                "Closed the account \"" + account.account() + "\": " + reason.strip(),
+                "/api/v1/people");
+        return PersonView.of(account);
+    }
+
+    private void endSessions(UUID id, @Nullable String butNot) {
+        jdbc.sql("delete from people.spring_session where principal_name = :id and session_id is distinct from :not")
+                .param("id", id.toString())
+                .param("not", butNot)
+                .update();
+    }
+
+    static List<Me.Held> held(Set<HeldRole> roles) {
+        return roles.stream()
                 .map(role -> new Me.Held(role.role(), role.houseId()))
                 .sorted(Comparator.comparing(Me.Held::role)
                         .thenComparing(Me.Held::houseId, Comparator.nullsFirst(Comparator.naturalOrder())))

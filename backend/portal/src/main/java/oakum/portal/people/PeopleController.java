@@ -2,6 +2,11 @@ package oakum.portal.people;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import jakarta.servlet.http.HttpSession;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.Size;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import oakum.portal.http.Page;
@@ -65,8 +70,40 @@ class PeopleController {
         return people.chooseUnits(choice.units());
     }
 
-    /** A role to be given for a house. */
-    record NewShare(String account, Role role) {}
+    /** The password that one has and the one that one wants. */
+    record PasswordChange(String oldPassword, String newPassword) {
+        /** Never prints them. */
+        @Override
+        public String toString() {
+            return "PasswordChange";
+        }
+    }
+
+    @PutMapping("/me/password")
+    @ResponseStatus(HttpStatus.NO_CONTENT)
+    void changePassword(@RequestBody PasswordChange change, HttpServletRequest request) {
+        HttpSession session = request.getSession(false);
+        people.changePassword(
+                change.oldPassword(),
+                change.newPassword(),
+                request.getRemoteAddr(),
+                session == null ? null : session.getId());
+    }
+
+    /**
+     * A role to be given for a house.
+     *
+     * @param endsOn the last day on which it is held, or null
+     */
+    record NewShare(String account, Role role, @Nullable LocalDate endsOn) {}
+
+    /** Why an account is closed. */
+    record AccountClosing(@NotBlank @Size(max = 500) String reason) {}
+
+    @PostMapping("/people/{id}/closing")
+    PersonView closeAccount(@PathVariable UUID id, @Valid @RequestBody AccountClosing closing) {
+        return people.close(id, closing.reason());
+    }
 
     @GetMapping("/people")
     List<PersonView> listPeople() {
@@ -104,7 +141,7 @@ class PeopleController {
     @PostMapping("/houses/{house}/shares")
     @ResponseStatus(HttpStatus.CREATED)
     Shares.Share shareHouse(@PathVariable String house, @RequestBody NewShare share) {
-        return shares.give(house, share.account(), share.role());
+        return shares.give(house, share.account(), share.role(), share.endsOn());
     }
 
     @DeleteMapping("/houses/{house}/shares/{personId}")

@@ -7,6 +7,6 @@ import java.util.UUID;
 record PersonView(UUID id, String account, String displayName, boolean active, List<Me.Held> roles) {
     static PersonView of(Account account) {
         return new PersonView(
-                account.id(), account.account(), account.displayName(), account.active(), People.held(account));
+                account.id(), account.account(), account.displayName(), account.active(), People.held(account.roles()));
     }
 }

@@ -3,17 +3,22 @@ package oakum.portal.http;
 import io.swagger.v3.oas.annotations.Hidden;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import oakum.physics.calculation.Refused;
 import oakum.physics.calculation.Violation;
+import oakum.portal.people.Audit;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DataAccessResourceFailureException;
 import org.springframework.dao.OptimisticLockingFailureException;
 import org.springframework.http.HttpStatus;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionTemplate;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
@@ -21,6 +26,9 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
+import org.springframework.web.context.request.RequestAttributes;
+import org.springframework.web.context.request.RequestContextHolder;
+import org.springframework.web.context.request.ServletRequestAttributes;
 
 /** Operations that exist only in tests: each takes or throws what any controller may. */
 @Hidden
@@ -32,8 +40,28 @@ class BodiesForTests {
 
     private final JdbcClient jdbc;
 
-    BodiesForTests(JdbcClient jdbc) {
+    private final Audit audit;
+    private final TransactionTemplate transaction;
+    private final TransactionTemplate elsewhere;
+
+    BodiesForTests(JdbcClient jdbc, Audit audit, PlatformTransactionManager transactions) {
         this.jdbc = jdbc;
+        this.audit = audit;
+        this.transaction = new TransactionTemplate(transactions);
+        this.elsewhere = new TransactionTemplate(transactions);
+        elsewhere.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
+    }
+
+    private static ServletRequestAttributes request() {
+        return (ServletRequestAttributes) RequestContextHolder.currentRequestAttributes();
+    }
+
+    private static Object claim() {
+        return Objects.requireNonNull(request().getAttribute(IdempotentAct.CLAIM, RequestAttributes.SCOPE_REQUEST));
+    }
+
+    private static String key() {
+        return request().getRequest().getHeader(Idempotency.KEY);
     }
 
     enum Kind {
@@ -72,6 +100,17 @@ class BodiesForTests {
         }
         if (making.name().equals("refused")) {
             throw Problem.conflict("refused-for-test", "Refused.");
+        }
+        if (making.name().equals("audited") || making.name().equals("lost")) {
+            transaction.executeWithoutResult(status -> {
+                if (making.name().equals("lost")) {
+                    elsewhere.executeWithoutResult(
+                            other -> jdbc.sql("update http.kept_answer set claim = gen_random_uuid() where claim = ?")
+                                    .params(claim())
+                                    .update());
+                }
+                audit.record("made-for-test", null, making.name() + " " + key());
+            });
         }
         return new Made(made.incrementAndGet());
     }

@@ -99,6 +99,54 @@ class IdempotencyTest {
     }
 
     @Test
+    void a_claim_that_a_killed_portal_left_is_free_after_two_minutes_where_nothing_was_done() throws Exception {
+        make("a", key, Role.DESIGNER);
+        left("asked_at - interval '119 seconds'", false);
+        assertThat(make("a", key, Role.DESIGNER).getContentAsString()).contains("idempotency-key-in-use");
+        left("asked_at - interval '121 seconds'", false);
+        MockHttpServletResponse again = make("a", key, Role.DESIGNER);
+        assertThat(again.getStatus()).isEqualTo(201);
+        assertThat(again.getHeader(Idempotency.REPLAYED)).isNull();
+    }
+
+    @Test
+    void a_claim_under_which_something_was_done_is_never_free_again() throws Exception {
+        make("a", key, Role.DESIGNER);
+        int made = operations.made.get();
+        left("asked_at - interval '1 hour'", true);
+        assertThat(make("a", key, Role.DESIGNER).getContentAsString()).contains("was done");
+        assertThat(operations.made).hasValue(made);
+    }
+
+    @Test
+    void an_act_is_bound_to_its_key_in_one_transaction() throws Exception {
+        assertThat(make("audited", key, Role.PRINCIPAL).getStatus()).isEqualTo(201);
+        assertThat(jdbc.sql("select acted_at is not null from http.kept_answer where idempotency_key = ?")
+                        .params(key)
+                        .query(Boolean.class)
+                        .single())
+                .isTrue();
+    }
+
+    @Test
+    void a_request_that_lost_its_key_to_a_later_one_does_nothing() throws Exception {
+        assertThat(make("lost", key, Role.PRINCIPAL).getContentAsString()).contains("given to a later one");
+        assertThat(jdbc.sql("select count(*) from people.audit_line where sentence = ?")
+                        .params("lost " + key)
+                        .query(Integer.class)
+                        .single())
+                .isZero();
+    }
+
+    /** As a kill leaves it: no answer. */
+    private void left(String askedAt, boolean acted) {
+        jdbc.sql("update http.kept_answer set status = null, headers = null, body = null, acted_at = "
+                        + (acted ? "asked_at" : "null") + ", asked_at = " + askedAt + " where idempotency_key = ?")
+                .params(key)
+                .update();
+    }
+
+    @Test
     void a_key_that_is_none_is_refused() throws Exception {
         assertThat(make("a", "two words", Role.DESIGNER).getContentAsString()).contains("idempotency-key-malformed");
         assertThat(make("a", "x".repeat(201), Role.DESIGNER).getStatus()).isEqualTo(400);

@@ -1,6 +1,7 @@
 package oakum.portal.people;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.authentication;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.delete;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
@@ -10,7 +11,10 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import com.jayway.jsonpath.JsonPath;
 import jakarta.servlet.http.Cookie;
+import java.util.Objects;
+import java.util.UUID;
 import oakum.portal.PortalTest;
 import oakum.portal.SignedIn;
 import org.junit.jupiter.api.BeforeEach;
@@ -19,6 +23,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.MediaType;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.MvcResult;
+import org.springframework.test.web.servlet.ResultActions;
 
 @PortalTest
 class SignInTest {
@@ -78,6 +83,89 @@ class SignInTest {
         assertThat(unknown.getResponse().getContentAsString())
                 .isEqualTo(wrong.getResponse().getContentAsString())
                 .contains("sign-in-refused");
+    }
+
+    @Test
+    void a_changed_password_ends_every_other_session_and_needs_the_old_one() throws Exception {
+        accounts.createIfAbsent("changes-password", "designer", "the first password", Role.DESIGNER, null);
+        Cookie here = session("changes-password", "the first password");
+        Cookie there = session("changes-password", "the first password");
+        changePassword(here, "not the first one", "the second password")
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(jsonPath("$.code").value("old-password-wrong"));
+        changePassword(here, "the first password", "short")
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(jsonPath("$.field").value("newPassword"));
+        http.perform(get("/api/v1/me").cookie(there)).andExpect(status().isOk());
+        changePassword(here, "the first password", "the second password").andExpect(status().isNoContent());
+        http.perform(get("/api/v1/me").cookie(here)).andExpect(status().isOk());
+        http.perform(get("/api/v1/me").cookie(there)).andExpect(status().isUnauthorized());
+        assertThat(signIn("changes-password", "the first password")
+                        .getResponse()
+                        .getStatus())
+                .isEqualTo(401);
+        assertThat(signIn("changes-password", "the second password")
+                        .getResponse()
+                        .getStatus())
+                .isEqualTo(200);
+    }
+
+    @Test
+    void a_closed_account_neither_signs_in_nor_stays_signed_in_and_its_history_stays() throws Exception {
+        UUID id = accounts.createIfAbsent("leaves-the-firm", "site lead", "a long password", Role.SITE_LEAD, null);
+        Cookie session = session("leaves-the-firm", "a long password");
+        String token = JsonPath.read(
+                http.perform(
+                                post("/api/v1/tokens")
+                                        .with(SignedIn.as(Role.PRINCIPAL))
+                                        .with(authentication(SignInForTests.authentication(id)))
+                                        .contentType(MediaType.APPLICATION_JSON)
+                                        .content(
+                                                "{\"label\": \"x\", \"houses\": [], \"permissions\": [\"VIEW_HOUSE\"], \"days\": 3}"))
+                        .andExpect(status().isCreated())
+                        .andReturn()
+                        .getResponse()
+                        .getContentAsString(),
+                "$.secret");
+        closing(id, Role.DESIGNER).andExpect(status().isForbidden());
+        closing(id, Role.PRINCIPAL)
+                .andExpect(status().isOk())
+                .andExpect(jsonPath("$.active").value(false));
+        closing(id, Role.PRINCIPAL)
+                .andExpect(status().isConflict())
+                .andExpect(jsonPath("$.code").value("account-closed"));
+        http.perform(get("/api/v1/me").cookie(session)).andExpect(status().isUnauthorized());
+        http.perform(get("/api/v1/me").header("Authorization", "Bearer " + token))
+                .andExpect(status().isUnauthorized())
+                .andExpect(jsonPath("$.code").value("token-refused"));
+        assertThat(signIn("leaves-the-firm", "a long password").getResponse().getStatus())
+                .isEqualTo(401);
+        http.perform(get("/api/v1/audit").with(SignedIn.as(Role.PRINCIPAL)))
+                .andExpect(
+                        jsonPath("$.items[?(@.account=='leaves-the-firm')].act").value("token-made"));
+    }
+
+    private ResultActions closing(UUID id, Role role) throws Exception {
+        return http.perform(post("/api/v1/people/{id}/closing", id)
+                .with(SignedIn.as(role))
+                .contentType(MediaType.APPLICATION_JSON)
+                .content("{\"reason\": \"left the firm\"}"));
+    }
+
+    private Cookie session(String account, String password) throws Exception {
+        return Objects.requireNonNull(signIn(account, password).getResponse().getCookie("OAKUM_SESSION"));
+    }
+
+    private ResultActions changePassword(Cookie session, String old, String fresh) throws Exception {
+        Cookie csrf = Objects.requireNonNull(http.perform(get("/api/v1/me").cookie(session))
+                .andReturn()
+                .getResponse()
+                .getCookie("XSRF-TOKEN"));
+        return http.perform(put("/api/v1/me/password")
+                .cookie(session, csrf)
+                .header("X-XSRF-TOKEN", csrf.getValue())
+                .contentType(MediaType.APPLICATION_JSON)
+                .content("{\"oldPassword\": \"" + old + "\", \"newPassword\": \"" + fresh + "\"}"));
     }
 
     @Test

@@ -9,6 +9,7 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -163,6 +164,37 @@ class TokensAndSharesTest {
                 .isEqualTo(404);
         assertThat(principal(get("/api/v1/audit").param("house", mine)).getContentAsString(UTF_8))
                 .contains("house-shared", "share-withdrawn");
+    }
+
+    @Test
+    void a_share_with_an_end_opens_the_house_until_that_day_is_over() throws Exception {
+        String account = "ends-" + mine.toLowerCase(Locale.ROOT);
+        var person = accounts.createIfAbsent(account, "consultant", "a long password", Role.CONSULTANT, null);
+        String path = "/api/v1/houses/" + mine + "/shares";
+        String body = "{\"account\": \"" + account + "\", \"role\": \"CONSULTANT\", \"endsOn\": \"%s\"}";
+        LocalDate today =
+                LocalDate.parse(json(as(get("/api/v1/me"), mine)).get("today").asString());
+        assertThat(share(path, body.formatted(today.minusDays(1))).getContentAsString(UTF_8))
+                .contains("day-past");
+        assertThat(share(path, body.formatted(today.plusDays(9))).getStatus()).isEqualTo(201);
+        assertThat(sees(person, mine)).isTrue();
+        // another end replaces the first one
+        assertThat(share(path, body.formatted(today)).getStatus()).isEqualTo(201);
+        assertThat(sees(person, mine)).isTrue();
+        assertThat(json(principal(get(path)))
+                        .valueStream()
+                        .filter(s -> s.get("account").asString().equals(account))
+                        .map(s -> s.get("endsOn").asString()))
+                .containsExactly(today.toString());
+        jdbc.sql("update people.held_role set ends_on = ? where account_id = ?")
+                .params(today.minusDays(1), person)
+                .update();
+        assertThat(sees(person, mine)).isFalse();
+        assertThat(principal(get(path)).getContentAsString(UTF_8)).contains("\"ended\":true");
+    }
+
+    private MockHttpServletResponse share(String path, String body) throws Exception {
+        return principal(post(path).contentType(MediaType.APPLICATION_JSON).content(body));
     }
 
     @Test
