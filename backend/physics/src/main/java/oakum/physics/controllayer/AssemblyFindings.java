@@ -83,6 +83,7 @@ public final class AssemblyFindings {
     /**
      * One layer, counted from inside.
      *
+     * @param materialId of the library, whose vapour resistance counts where none is typed; or null
      * @param sdDryM equivalent air layer by dry cup, or null
      * @param sdWetM the same by wet cup; null takes the dry one
      */
@@ -99,6 +100,9 @@ public final class AssemblyFindings {
                     max = 2,
                     limitSource = Rules.PLAUSIBLE)
             double thicknessM,
+
+            @Entry(label = "Material of the library", help = "Its short name there.", maxLength = 60) @Nullable
+            String materialId,
 
             @Quantity(
                     label = "Equivalent air layer, dry",
@@ -230,15 +234,15 @@ public final class AssemblyFindings {
         sunDays(input).ifPresent(findings::add);
         return new Result(
                 List.copyOf(findings),
-                count(findings, Verdict.FAILS),
-                count(findings, Verdict.NOT_PROVEN),
+                count(findings, FindingWeight.FAILS),
+                count(findings, FindingWeight.NOT_PROVEN),
                 open,
                 drying.insideDryM(),
                 drying.outsideWetM());
     }
 
-    private static int count(List<Finding> findings, Verdict verdict) {
-        return (int) findings.stream().filter(f -> f.verdict() == verdict).count();
+    private static int count(List<Finding> findings, FindingWeight weight) {
+        return (int) findings.stream().filter(f -> f.weight() == weight).count();
     }
 
     private static void requireOnce(List<AssemblyLayer> layers) {
@@ -265,7 +269,7 @@ public final class AssemblyFindings {
         if (weather && rain >= 0 && water > rain) {
             findings.add(Finding.of(
                     "water-layer-outside-of-cladding",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     layers.get(water).id(),
                     layers.get(water).label() + " holds back water, but lies outside of "
                             + layers.get(rain).label() + ".",
@@ -275,7 +279,7 @@ public final class AssemblyFindings {
         if (weather && rain >= 0 && drain < 0) {
             findings.add(Finding.of(
                     "no-drained-cavity",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     layers.get(rain).id(),
                     "Behind " + layers.get(rain).label() + " no layer drains and dries.",
                     "Water held between cladding and membrane neither runs off nor dries.",
@@ -284,7 +288,7 @@ public final class AssemblyFindings {
         if (weather && rain >= 0 && drain > rain) {
             findings.add(Finding.of(
                     "cavity-outside-of-cladding",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     layers.get(drain).id(),
                     layers.get(drain).label() + " drains and dries, but lies outside of "
                             + layers.get(rain).label() + ".",
@@ -301,7 +305,7 @@ public final class AssemblyFindings {
         if (coldSide) {
             findings.add(Finding.of(
                     "vapour-layer-on-cold-side",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     layers.get(vapour).id(),
                     layers.get(vapour).label() + " holds back vapour, but lies outside of all insulation.",
                     "Room vapour passes the insulation and condenses on it in the cold.",
@@ -318,7 +322,7 @@ public final class AssemblyFindings {
             if (leadsWater && layer.bottomEdge() == EdgeState.SEALED && input.outside() != Outside.GROUND) {
                 findings.add(Finding.of(
                         "bottom-edge-sealed-" + layer.id(),
-                        Verdict.FAILS,
+                        FindingWeight.FAILS,
                         layer.id(),
                         layer.label() + " is sealed along its bottom edge.",
                         "Water behind it is trapped: the bottom edge must drain, lapped over the flashing and never"
@@ -337,7 +341,7 @@ public final class AssemblyFindings {
         }
         return Optional.of(Finding.of(
                 "sun-days-used-up",
-                Verdict.FAILS,
+                FindingWeight.FAILS,
                 "",
                 String.format(
                         Locale.ROOT,

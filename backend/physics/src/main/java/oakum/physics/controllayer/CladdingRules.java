@@ -22,19 +22,19 @@ final class CladdingRules {
         if (counter == null) {
             return List.of(counterBattens(
                     "counter-battens-not-said",
-                    Verdict.NOT_PROVEN,
+                    FindingWeight.NOT_PROVEN,
                     "Vertical boards on horizontal battens: nobody has said whether counter-battens lie under them."));
         }
         if (counter == 0) {
             return List.of(counterBattens(
                     "no-counter-battens",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     "Vertical boards on horizontal battens, without counter-battens under them."));
         }
         if (counter < AssemblyFindings.COUNTER_BATTEN_M) {
             return List.of(counterBattens(
                     "counter-battens-too-thin",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     String.format(
                             Locale.ROOT,
                             "Counter-battens of %.0f mm under horizontal battens; at least 16 mm are needed.",
@@ -43,10 +43,10 @@ final class CladdingRules {
         return List.of();
     }
 
-    private static Finding counterBattens(String rule, Verdict verdict, String sentence) {
+    private static Finding counterBattens(String rule, FindingWeight weight, String sentence) {
         return Finding.of(
                 rule,
-                verdict,
+                weight,
                 "cladding",
                 sentence,
                 "A single layer of horizontal battens dams the water that runs down behind the boards, and the air that"
@@ -60,7 +60,7 @@ final class CladdingRules {
         if (cladding.bottomEdge() == EdgeState.SEALED) {
             findings.add(Finding.of(
                     "cavity-closed-at-bottom",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     "cladding",
                     "The cavity behind the cladding is sealed at the bottom.",
                     "Water behind the cladding is trapped: the bottom edge must drain.",
@@ -69,7 +69,7 @@ final class CladdingRules {
         if (cladding.bottomEdge() == null) {
             findings.add(Finding.of(
                     "bottom-edge-not-said",
-                    Verdict.NOT_PROVEN,
+                    FindingWeight.NOT_PROVEN,
                     "cladding",
                     "Nobody has said whether the cavity behind the cladding is open at the bottom.",
                     "The bottom edge must drain.",
@@ -79,7 +79,7 @@ final class CladdingRules {
         if (countedAsVented && cladding.topClosure() == EdgeState.SEALED) {
             findings.add(Finding.of(
                     "cavity-closed-at-top",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     "cladding",
                     "The cavity is counted as well ventilated, but closed at the top.",
                     "Air that cannot leave at the top does not move: the cavity drains, it hardly dries.",
@@ -88,7 +88,7 @@ final class CladdingRules {
         if (cladding.insectScreen() != null && !cladding.insectScreen()) {
             findings.add(Finding.of(
                     "no-insect-screen",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     "cladding",
                     "The openings of the cavity have no insect screen.",
                     "Nests close the cavity, and what nests in it gnaws the membrane.",
@@ -106,7 +106,7 @@ final class CladdingRules {
         if (depthM < AssemblyFindings.CAPILLARY_BREAK_M) {
             findings.add(Finding.of(
                     "cavity-too-thin",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     cavity.id(),
                     String.format(
                             Locale.ROOT, "The cavity is %.0f mm deep; below 10 mm water bridges it.", depthM * 1000),
@@ -115,7 +115,7 @@ final class CladdingRules {
         } else if (cladding.species() != null && depthM < AssemblyFindings.TIMBER_CAVITY_M) {
             findings.add(Finding.of(
                     "cavity-shallow-for-wood",
-                    Verdict.LOOK,
+                    FindingWeight.LOOK,
                     cavity.id(),
                     String.format(
                             Locale.ROOT,
@@ -147,7 +147,7 @@ final class CladdingRules {
         if (membrane == null) {
             return List.of(openJoints(
                     "membrane-not-named",
-                    Verdict.NOT_PROVEN,
+                    FindingWeight.NOT_PROVEN,
                     "Behind " + joints + " no outer membrane is named.",
                     "Which light and rain it stands is a question to its data sheet."));
         }
@@ -155,7 +155,7 @@ final class CladdingRules {
             return List.of(
                     openJoints(
                             "membrane-not-for-permanent-light",
-                            Verdict.FAILS,
+                            FindingWeight.FAILS,
                             "Behind " + joints + " the membrane stands in the light for good; \"" + membrane.label()
                                     + "\" is made for " + membrane.sunLimitDays() + " days of it.",
                             "Sunlight takes the strength of the membrane within months, and nobody sees it behind the boards."));
@@ -166,7 +166,7 @@ final class CladdingRules {
         if (widest != null && joint > widest) {
             findings.add(openJoints(
                     "joint-wider-than-membrane-allows",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     String.format(
                             Locale.ROOT,
                             "Joints of %.0f mm; \"%s\" allows %.0f mm.",
@@ -178,7 +178,7 @@ final class CladdingRules {
         if (most != null && openFraction != null && openFraction > most) {
             findings.add(openJoints(
                     "open-share-above-membrane-limit",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     String.format(
                             Locale.ROOT,
                             "%.1f %% of the cladding is open; \"%s\" allows %.1f %%.",
@@ -190,7 +190,7 @@ final class CladdingRules {
         if (widest == null || most == null || openFraction == null) {
             findings.add(openJoints(
                     "open-joint-limits-not-known",
-                    Verdict.NOT_PROVEN,
+                    FindingWeight.NOT_PROVEN,
                     "Behind " + joints + ": "
                             + (openFraction == null
                                     ? "the width of the boards is not said."
@@ -200,7 +200,7 @@ final class CladdingRules {
         return findings;
     }
 
-    private static Finding openJoints(String rule, Verdict verdict, String sentence, String reason) {
-        return Finding.of(rule, verdict, "cladding", sentence, reason, Rules.OPEN_JOINTS);
+    private static Finding openJoints(String rule, FindingWeight weight, String sentence, String reason) {
+        return Finding.of(rule, weight, "cladding", sentence, reason, Rules.OPEN_JOINTS);
     }
 }

@@ -440,7 +440,7 @@ public final class ControlLayers {
             if (named > expected.holeCount()) {
                 findings.add(Finding.of(
                         "more-holes-than-expected-" + expected.id(),
-                        Verdict.LOOK,
+                        FindingWeight.LOOK,
                         expected.id(),
                         expected.label() + ": " + named + " holes are named, " + expected.holeCount() + " expected.",
                         "A hole more is a leak more: either the equipment grew, or a hole stands twice in the list.",
@@ -459,7 +459,7 @@ public final class ControlLayers {
         }
         return Optional.of(Finding.of(
                 "two-layers-named-" + key(control) + "-" + face.id(),
-                Verdict.NOT_PROVEN,
+                FindingWeight.NOT_PROVEN,
                 face.id(),
                 face.label() + " counts on two layers for " + control.label() + ": "
                         + named.get(0).label() + " and " + named.get(1).label() + ".",
@@ -476,7 +476,7 @@ public final class ControlLayers {
         boolean said = junction.thermalBreak() != null;
         return Optional.of(Finding.of(
                 (said ? "thermal-break-missing-" : "thermal-break-not-said-") + junction.id(),
-                said ? Verdict.FAILS : Verdict.NOT_PROVEN,
+                said ? FindingWeight.FAILS : FindingWeight.NOT_PROVEN,
                 junction.id(),
                 junction.label()
                         + (said
@@ -499,7 +499,7 @@ public final class ControlLayers {
         }
         return Optional.of(Finding.of(
                 "another-layer-" + key(control) + "-" + junction.id(),
-                Verdict.NOT_PROVEN,
+                FindingWeight.NOT_PROVEN,
                 junction.id(),
                 junction.label() + ", " + control.label() + ": said to run through, but one side counts on \"" + here
                         + "\" and the other on \"" + there + "\".",

@@ -3,9 +3,13 @@ package oakum.physics.controllayer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import oakum.physics.controllayer.AssemblyFindings.AssemblyLayer;
 import oakum.physics.controllayer.AssemblyFindings.Input;
 import oakum.physics.envelope.Outside;
+import oakum.physics.material.Material;
+import oakum.physics.material.MaterialLibrary;
+import oakum.physics.material.MaterialProperty;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,6 +21,10 @@ import org.jspecify.annotations.Nullable;
  * @param outsideWetM sum outside of it as far as the first vented layer, wet; null where a layer's value is not known
  */
 record Drying(@Nullable Double insideDryM, @Nullable Double outsideWetM, List<Finding> findings) {
+    /** Mean humidity of both faces in the dry and the wet cup. */
+    private static final double DRY_CUP_HUMIDITY = 0.25;
+
+    private static final double WET_CUP_HUMIDITY = 0.75;
 
     static Drying of(Input input) {
         List<AssemblyLayer> layers = input.layers();
@@ -39,7 +47,7 @@ record Drying(@Nullable Double insideDryM, @Nullable Double outsideWetM, List<Fi
         if (!unknown.isEmpty()) {
             findings.add(Finding.of(
                     "vapour-resistance-not-known",
-                    Verdict.NOT_PROVEN,
+                    FindingWeight.NOT_PROVEN,
                     unknown.get(0).id(),
                     "No vapour resistance is known for "
                             + String.join(
@@ -56,7 +64,7 @@ record Drying(@Nullable Double insideDryM, @Nullable Double outsideWetM, List<Fi
         if (insideWet > AssemblyFindings.TIGHT_SD_M && outsideWet > AssemblyFindings.TIGHT_SD_M) {
             findings.add(Finding.of(
                     "vapour-closed-both-sides",
-                    Verdict.FAILS,
+                    FindingWeight.FAILS,
                     "",
                     String.format(
                             Locale.ROOT,
@@ -69,7 +77,7 @@ record Drying(@Nullable Double insideDryM, @Nullable Double outsideWetM, List<Fi
         } else if (insideDry < AssemblyFindings.INSIDE_TO_OUTSIDE * outsideWet) {
             findings.add(Finding.of(
                     "outside-not-open-enough",
-                    Verdict.LOOK,
+                    FindingWeight.LOOK,
                     "",
                     String.format(
                             Locale.ROOT,
@@ -86,18 +94,29 @@ record Drying(@Nullable Double insideDryM, @Nullable Double outsideWetM, List<Fi
 
     /** Air layers hold back nothing that counts. */
     private static boolean isUnknown(AssemblyLayer layer) {
-        return layer.sdDryM() == null && layer.sdWetM() == null && layer.ventilation() == null;
+        return layer.ventilation() == null && sd(layer, true) == null;
     }
 
     private static double sum(List<AssemblyLayer> layers, boolean wet) {
-        return layers.stream().mapToDouble(layer -> sd(layer, wet)).sum();
+        return layers.stream()
+                .mapToDouble(layer -> Objects.requireNonNullElse(sd(layer, wet), 0.0))
+                .sum();
     }
 
-    private static double sd(AssemblyLayer layer, boolean wet) {
+    private static @Nullable Double sd(AssemblyLayer layer, boolean wet) {
         Double dryCup = layer.sdDryM();
         Double wetCup = layer.sdWetM();
-        Double first = wet ? wetCup : dryCup;
-        Double second = wet ? dryCup : wetCup;
-        return first != null ? first : second != null ? second : 0;
+        if (dryCup != null || wetCup != null) {
+            Double typed = wet ? wetCup : dryCup;
+            return typed != null ? typed : dryCup != null ? dryCup : wetCup;
+        }
+        String id = layer.materialId();
+        if (id == null) {
+            return null;
+        }
+        Material material = MaterialLibrary.require("layers[" + layer.id() + "].materialId", id);
+        return material.knows(MaterialProperty.VAPOUR_RESISTANCE)
+                ? material.diffusionThicknessM(layer.thicknessM(), wet ? WET_CUP_HUMIDITY : DRY_CUP_HUMIDITY)
+                : null;
     }
 }

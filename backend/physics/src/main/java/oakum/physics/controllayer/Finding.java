@@ -14,12 +14,12 @@ import oakum.physics.calculation.Source;
  */
 public record Finding(
         @Entry(label = "Rule", maxLength = 120) String id,
-        @Entry(label = "Weight") Verdict verdict,
+        @Entry(label = "Weight") FindingWeight weight,
         @Entry(label = "About", maxLength = 60) String about,
         @Entry(label = "Finding", maxLength = 500) String sentence,
         @Entry(label = "Because", maxLength = 500) String reason,
         @Entry(label = "Source", maxLength = 300) String source) {
-    static Finding of(String rule, Verdict verdict, String about, String sentence, String reason, Source source) {
-        return new Finding(rule, verdict, about, sentence, reason, source.printed());
+    static Finding of(String rule, FindingWeight weight, String about, String sentence, String reason, Source source) {
+        return new Finding(rule, weight, about, sentence, reason, source.printed());
     }
 }

@@ -26,6 +26,7 @@ class AssemblyFindingsTest {
                 id,
                 id,
                 0.012,
+                null,
                 dry,
                 wet,
                 List.of(controls).stream().map(LayerControl::first).toList(),
@@ -38,6 +39,7 @@ class AssemblyFindingsTest {
                 "cavity",
                 "cavity",
                 depthM,
+                null,
                 null,
                 null,
                 List.of(LayerControl.first(Control.DRAIN)),
@@ -130,6 +132,26 @@ class AssemblyFindingsTest {
         assertThat(result.sdOutsideM()).isNull();
     }
 
+    /** 12 mm of plywood: μ 70 wet, so 0.84 m (material table of the library). */
+    @Test
+    void a_material_of_the_library_brings_its_own_resistance() {
+        List<AssemblyLayer> layers = wall();
+        layers.set(
+                3,
+                new AssemblyLayer(
+                        "plywood",
+                        "plywood",
+                        0.012,
+                        "plywood",
+                        null,
+                        null,
+                        List.of(LayerControl.first(Control.AIR)),
+                        null,
+                        null));
+
+        assertThat(of(layers, null, null, null).sdOutsideM()).isCloseTo(0.84 + 0.117, within(1e-9));
+    }
+
     @Test
     void vertical_boards_need_counter_battens_under_horizontal_ones() {
         UnaryOperator<Draft> vertical = d -> {
@@ -193,7 +215,15 @@ class AssemblyFindingsTest {
         taped.set(
                 4,
                 new AssemblyLayer(
-                        "membrane", "membrane", 0.0005, 0.117, null, membrane.controls(), null, EdgeState.SEALED));
+                        "membrane",
+                        "membrane",
+                        0.0005,
+                        null,
+                        0.117,
+                        null,
+                        membrane.controls(),
+                        null,
+                        EdgeState.SEALED));
         assertThat(rules(of(taped, cladding(d -> d), null, null))).containsExactly("bottom-edge-sealed-membrane");
 
         Cladding shut = cladding(d -> {

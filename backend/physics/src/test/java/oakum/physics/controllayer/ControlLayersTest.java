@@ -219,12 +219,12 @@ class ControlLayersTest {
 
         assertThat(of(faces, List.of(slabEdge(true))).findings()).isEmpty();
         assertThat(of(faces, List.of(slabEdge(null))).findings())
-                .extracting(Finding::verdict)
-                .containsExactly(Verdict.NOT_PROVEN);
+                .extracting(Finding::weight)
+                .containsExactly(FindingWeight.NOT_PROVEN);
         assertThat(of(faces, List.of(slabEdge(false))).findings())
                 .singleElement()
                 .satisfies(f -> {
-                    assertThat(f.verdict()).isEqualTo(Verdict.FAILS);
+                    assertThat(f.weight()).isEqualTo(FindingWeight.FAILS);
                     assertThat(f.about()).isEqualTo("base");
                     assertThat(f.source()).contains("common practice");
                 });

@@ -415,8 +415,23 @@ public record EnclosurePart(
             @Nullable
             Double perSquareMetre,
 
-            @Entry(label = "Through the insulation", help = "It bridges the insulation from warm to cold.") @Nullable
-            Boolean throughInsulation) {}
+            @Entry(
+                    label = "Through the insulation of layer",
+                    help = "The short name of the insulation that it bridges; empty for none.",
+                    maxLength = 40)
+            @Nullable
+            String throughLayerId,
+
+            @Quantity(
+                    label = "Conductivity of the metal",
+                    symbol = "λ_f",
+                    unit = Unit.WATT_PER_METRE_KELVIN,
+                    min = 0.01,
+                    max = 500,
+                    limitSource = PlausibleRange.SOURCE,
+                    help = "Stainless steel 17, steel 50.")
+            @Nullable
+            Double conductivityWPerMK) {}
 
     /** What holds. */
     public enum FastenerKind implements Labelled {

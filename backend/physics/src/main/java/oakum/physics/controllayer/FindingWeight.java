@@ -3,14 +3,14 @@ package oakum.physics.controllayer;
 import oakum.physics.calculation.Labelled;
 
 /** How much a finding weighs. */
-public enum Verdict implements Labelled {
+public enum FindingWeight implements Labelled {
     FAILS("fails"),
     NOT_PROVEN("not proven"),
     LOOK("worth a look");
 
     private final String label;
 
-    Verdict(String label) {
+    FindingWeight(String label) {
         this.label = label;
     }
 
