@@ -37,7 +37,7 @@ public record Junction(
         String coverCheck) {
 
     /** How one of the four controls passes on. */
-    Join join(Control control) {
+    public Join join(Control control) {
         return switch (control) {
             case WATER -> water;
             case AIR -> air;

@@ -14,7 +14,7 @@ import tools.jackson.databind.JsonNode;
  * @param rejected whether a notice forbids using the result as evidence
  * @param copyCode six digits that stand for calculation, version, inputs and printed result
  */
-record AnswerJson(
+public record AnswerJson(
         NamedJson calculation,
         JsonNode inputs,
         JsonNode output,
@@ -25,13 +25,14 @@ record AnswerJson(
         String copyCode) {
 
     /** Which calculation. */
-    record NamedJson(String id, String version, String title) {}
+    public record NamedJson(String id, String version, String title) {}
 
     /** Something said beside the numbers. */
-    record NoticeJson(
+    public record NoticeJson(
             String code, Notice.Weight weight, String field, String sentence, DeclarationJson.SourceJson source) {}
 
-    static AnswerJson of(Answer<?, ?> answer) {
+    /** The answer of a calculation as it is sent. */
+    public static AnswerJson of(Answer<?, ?> answer) {
         return new AnswerJson(
                 new NamedJson(
                         answer.calculation().id(),

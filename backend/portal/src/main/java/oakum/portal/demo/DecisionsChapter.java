@@ -8,11 +8,13 @@ import oakum.portal.decision.DecisionContent;
 import oakum.portal.decision.DecisionView;
 import oakum.portal.decision.Decisions;
 import oakum.portal.decision.OrderLine;
+import oakum.portal.houserecord.HouseCalculations;
 import oakum.portal.houserecord.HouseRecord;
 import oakum.portal.houserecord.PartKind;
 import oakum.portal.houserecord.Proofs;
 import oakum.portal.houserecord.ValueChange;
 import oakum.portal.people.Role;
+import org.jspecify.annotations.Nullable;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -34,11 +36,13 @@ class DecisionsChapter implements DemoChapter {
     private final Decisions decisions;
     private final Proofs proofs;
     private final HouseRecord record;
+    private final HouseCalculations calculations;
 
-    DecisionsChapter(Decisions decisions, Proofs proofs, HouseRecord record) {
+    DecisionsChapter(Decisions decisions, Proofs proofs, HouseRecord record, HouseCalculations calculations) {
         this.decisions = decisions;
         this.proofs = proofs;
         this.record = record;
+        this.calculations = calculations;
     }
 
     @Override
@@ -52,6 +56,7 @@ class DecisionsChapter implements DemoChapter {
 
     private void designOfH1(DemoFirm.Telling telling) {
         telling.on(LocalDate.of(2026, 4, 14), 10, 0, "designer", () -> {
+            enclosureProofs("H1");
             record.save("H1", PartKind.AIR, DemoRecords.h1Air(300), "First sketch: a hood of 300 cfm");
             proofs.make(
                     "H1",
@@ -217,8 +222,25 @@ class DecisionsChapter implements DemoChapter {
         });
     }
 
+    /** Control layers and the rules of the wall, for each house; U-values where the calculation is there. */
+    private void enclosureProofs(String house) {
+        prove(house, "joins", "Control layers and joins", "control-layers", null);
+        prove(house, "wallRules", "Rules of the wall", "assembly-findings", "wall");
+    }
+
+    private void prove(String house, String key, String title, String calculation, @Nullable String assembly) {
+        proofs.make(
+                house,
+                key,
+                title,
+                calculation,
+                calculations.fill(house, calculation, assembly).bindings(),
+                "Design of the enclosure");
+    }
+
     private void openJointsOfH2(DemoFirm.Telling telling) {
         telling.on(LocalDate.of(2025, 8, 11), 10, 0, "designer", () -> {
+            enclosureProofs("H2");
             proofs.make(
                     "H2",
                     "makeUpAir",
@@ -239,7 +261,9 @@ class DecisionsChapter implements DemoChapter {
                     "Cladding",
                     "Which boards, with which joints?",
                     "Spruce boards with closed laps.",
-                    List.of("enclosure.assemblies[wall].layers[cladding].material"),
+                    List.of(
+                            "enclosure.assemblies[wall].layers[cladding].material",
+                            "enclosure.assemblies[wall].cladding.jointWidthM"),
                     List.of());
         });
         telling.on(LocalDate.of(2025, 8, 13), 9, 0, "principal", () -> {
@@ -260,6 +284,7 @@ class DecisionsChapter implements DemoChapter {
 
     private void proofsOfH3(DemoFirm.Telling telling) {
         telling.on(LocalDate.of(2024, 4, 15), 10, 0, "designer", () -> {
+            enclosureProofs("H3");
             proofs.make(
                     "H3",
                     "makeUpAir",
@@ -287,7 +312,17 @@ class DecisionsChapter implements DemoChapter {
 
     private void openH2(
             String code, String title, String question, String reason, List<String> governs, List<OrderLine> orders) {
-        open("H2", code, title, question, reason, List.of(), List.of(), governs, List.of(Role.PRINCIPAL), orders);
+        open(
+                "H2",
+                code,
+                title,
+                question,
+                reason,
+                List.of("wallRules"),
+                List.of(),
+                governs,
+                List.of(Role.PRINCIPAL),
+                orders);
     }
 
     private void open(
