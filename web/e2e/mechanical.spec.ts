@@ -71,6 +71,10 @@ test('a tightness test is typed, kept and compared with its design on both volum
   await expect(compared).toContainText('On volume with floor depth')
   await expect(compared).toContainText('0.40')
   await expect(compared).toContainText('0.48')
+  const plot = page.getByRole('img', { name: /Flow through the envelope against pressure/ })
+  await expect(plot).toContainText(/(de)?pressurised|fan (in|out)/)
+  await expect(plot.locator('circle.open-mark')).toHaveCount(OUT.length)
+  await expect(plot.locator('rect.open-mark')).toHaveCount(IN.length)
   await expectClean(page)
 })
 

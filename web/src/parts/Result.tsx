@@ -3,6 +3,7 @@ import type { Field, Row, Value } from '../form/field.ts'
 import { type Answer, cited, type Declaration, type Notice } from '../pages/calculation/types.ts'
 import { digitsOfStep, figure, shownBy, toShown } from '../units/quantity.ts'
 import { system } from '../units/system.ts'
+import { Formula } from './Formula.tsx'
 import { Wide } from './lists.tsx'
 import { Figure } from './Quantity.tsx'
 import { StateWord, Status } from './Status.tsx'
@@ -206,7 +207,7 @@ export function Behind({ declaration }: { declaration: Declaration }) {
       <div class="inside">
         {equations.map((e) => (
           <div key={e.number} class="equation">
-            <span class="math">{e.text}</span>
+            <Formula text={e.text} />
             <span class="no">
               eq. {e.number} · {cited(e.source)}
             </span>

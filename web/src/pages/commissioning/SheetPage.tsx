@@ -9,6 +9,7 @@ import { Sheet } from '../../shell/Sheet.tsx'
 import { me } from '../../shell/session.ts'
 import { dayWords, timeWords } from '../../units/days.ts'
 import { Compare, figureOf, Scales, Under } from './Compare.tsx'
+import { Curves } from './Curves.tsx'
 import { Measure } from './Measure.tsx'
 import type { Measurement, SheetShown } from './types.ts'
 
@@ -69,6 +70,13 @@ export default function SheetPage({ house = '', sheet = '' }: PageProps) {
                   <>
                     <Compare found={found} left={left} zone={line?.timeZone} />
                     <Scales found={found} left={left} />
+                    {s.sheet === 'tightness' && (
+                      <Curves
+                        measurement={left ?? found!}
+                        netVolumeM3={line?.netVolumeM3}
+                        zone={line?.timeZone}
+                      />
+                    )}
                     {shown.map((m) => (
                       <Under
                         key={m.id}

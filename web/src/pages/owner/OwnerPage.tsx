@@ -8,6 +8,7 @@ import { dayWords, timeWords } from '../../units/days.ts'
 import { figure, print, type Unit } from '../../units/quantity.ts'
 import { system } from '../../units/system.ts'
 import type { FilterFollowUp, Visit } from '../aftercare/types.ts'
+import { Report } from './Report.tsx'
 
 interface HouseToday {
   until: string
@@ -70,6 +71,7 @@ export default function OwnerPage({ house = '' }: PageProps) {
         <h2 id="next">Next visit</h2>
         <NextVisit visits={open} />
       </section>
+      <Report house={house} dayOf={longDay} />
       <section aria-labelledby="how">
         <h2 id="how">How do I …</h2>
         <HowTo filters={mine} />

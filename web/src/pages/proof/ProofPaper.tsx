@@ -1,3 +1,4 @@
+import { Formula } from '../../parts/Formula.tsx'
 import { Notices, spaced } from '../../parts/Result.tsx'
 import { Scale } from '../../parts/Scale.tsx'
 import type { ChainOutput, Proof } from '../../record/types.ts'
@@ -37,7 +38,7 @@ export function ProofPaper({ proof, declaration, house, zone, today }: ProofPape
       <div class="equations-paper">
         {declaration.equations.map((e) => (
           <p key={e.number}>
-            <span class="math">{e.text}</span> <span class="note">eq. {e.number}</span>
+            <Formula text={e.text} /> <span class="note">eq. {e.number}</span>
           </p>
         ))}
       </div>
@@ -142,7 +143,7 @@ function CameOut({
             return (
               <tr key={o.name}>
                 <th scope="row">
-                  {o.label} {o.symbol && <span class="sym">{o.symbol}</span>}
+                  {o.label} {o.symbol && <Formula text={o.symbol} />}
                 </th>
                 <td class="n">{then}</td>
                 {moved && <td class="n">{differs ? <b>{today_}</b> : today_}</td>}
