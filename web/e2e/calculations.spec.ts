@@ -116,3 +116,18 @@ test('filters: options beside each other on a desk, one under the other on a pho
   ).toBeVisible()
   await expectClean(page)
 })
+
+test('a calculation opened from a house begins with its record, and says so', async ({ page }) => {
+  await page.goto('/houses/H3/proofs')
+  await page.getByRole('link', { name: 'Calculations filled from this house' }).click()
+  await expect(page).toHaveURL(/\/houses\/H3\/calculations$/)
+  await expectClean(page)
+  await page.getByRole('main').getByRole('link', { name: 'Make-up air' }).first().click()
+  await expect(page.locator('main')).toContainText("Filled from “Make-up air” of H3, with today's record.")
+  await expect(page.locator('main')).toContainText('from the record, air')
+  await expect(page.locator('main')).toContainText('Range hood')
+  await expectClean(page)
+  await page.getByRole('button', { name: 'Compute', exact: true }).click()
+  await expect(page.getByRole('heading', { level: 1 })).toContainText(/\d.*Pa/)
+  await expect(page.getByRole('alert')).toHaveCount(0)
+})

@@ -24,7 +24,7 @@ test('the owner sees the own house and no other', async ({ page }) => {
   await expect(page.locator('main')).not.toContainText('dry, warm')
 })
 
-test('the owner tells what is seen, with a photo and one of the offered times', async ({ page }, {
+test('the owner tells what is seen, with a photo and one of the offered times', async ({ page, browser }, {
   project,
 }) => {
   await signIn(page, 'owner')
@@ -50,4 +50,15 @@ test('the owner tells what is seen, with a photo and one of the offered times', 
   const kept = reports.items.find((r: { what: string }) => r.what === words)
   expect(kept).toMatchObject({ inHouse: 'kitchen', slot: { half: 'AFTERNOON' } })
   expect(kept.photos).toHaveLength(1)
+
+  // the office reads it on the same page and answers
+  const office = await browser.newPage()
+  await signIn(office, 'office')
+  await office.goto('/houses/H3/owner')
+  const asked = office.getByRole('listitem').filter({ hasText: words })
+  await asked.getByLabel('Answer', { exact: true }).fill('We come and look at the trap.')
+  await asked.getByRole('button', { name: 'Send the answer' }).click()
+  await expect(asked.locator('blockquote')).toContainText('We come and look at the trap.')
+  await page.reload()
+  await expect(told).toContainText('We come and look at the trap.')
 })

@@ -106,6 +106,16 @@ export const ROUTES: Route[] = [
     roles: FIRM,
   },
   {
+    path: '/houses/:house/calculations',
+    page: lazy(() => import('../pages/calculation/CalculationsPage.tsx')),
+    roles: FIRM,
+  },
+  {
+    path: '/houses/:house/calculations/:id',
+    page: lazy(() => import('../pages/calculation/CalculationPage.tsx')),
+    roles: FIRM,
+  },
+  {
     path: '/rounds',
     page: lazy(() => import('../pages/aftercare/RoundsPage.tsx')),
     contents: 'Rounds',

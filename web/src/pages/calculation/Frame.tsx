@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useEffect, useRef } from 'preact/hooks'
+import { useContext, useEffect, useRef } from 'preact/hooks'
 import { DeclaredForm, type FieldExtras } from '../../form/DeclaredForm.tsx'
 import type { Row } from '../../form/field.ts'
 import { Choose } from '../../parts/Choose.tsx'
@@ -9,6 +9,7 @@ import { Sheet } from '../../shell/Sheet.tsx'
 import { chooseUnits, me } from '../../shell/session.ts'
 import { dayWords } from '../../units/days.ts'
 import { system } from '../../units/system.ts'
+import { FromHouseContext } from './fromHouse.ts'
 import type { Answer, Declaration, WorkedExample } from './types.ts'
 import type { useCalculation } from './useCalculation.ts'
 
@@ -66,6 +67,7 @@ function Examples({ examples, onFill }: { examples: WorkedExample[]; onFill: (in
 export function Frame<O>(props: FrameProps<O>) {
   const { declaration, house, work, extras, unitWords = { IP: 'cfm, in., °F', SI: 'm³/h, mm, °C' } } = props
   const { form, answer, problem, busy, compute } = work
+  const from = useContext(FromHouseContext)
   const came = answer.value
   const examples = declaration.workedExamples
   const result = useRef<HTMLHeadingElement>(null)
@@ -114,7 +116,13 @@ export function Frame<O>(props: FrameProps<O>) {
           >
             <Examples examples={examples} onFill={(inputs) => form.fill(inputs)} />
             {props.before}
-            <DeclaredForm form={form} extras={extras} />
+            {from && (
+              <p class="say">
+                Filled from “{from.title}” of {house}, with today's record. Nothing that is changed here is
+                saved.
+              </p>
+            )}
+            <DeclaredForm form={form} extras={from ? { ...extras, origin: from.origin } : extras} />
             <div class="acts">
               <button type="submit" class="b main">
                 Compute

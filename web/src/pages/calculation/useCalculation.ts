@@ -1,15 +1,18 @@
 import { useSignal } from '@preact/signals'
-import { useMemo, useRef } from 'preact/hooks'
+import { useContext, useMemo, useRef } from 'preact/hooks'
 import { call } from '../../api/http.ts'
 import { Problem } from '../../api/problem.ts'
 import type { Row } from '../../form/field.ts'
 import { Form } from '../../form/form.ts'
+import { FromHouseContext } from './fromHouse.ts'
 import type { Answer, Declaration } from './types.ts'
 
 /** A form, the answer that was computed from it last, and whether it is being computed. */
 export function useCalculation<O = Row>(declaration: Declaration, initial: Row = {}) {
+  const house = useContext(FromHouseContext)
+  const begin = () => new Form(declaration.inputs, { ...initial, ...house?.inputs })
   // biome-ignore lint/correctness/useExhaustiveDependencies: another declaration begins a new form, another initial value does not
-  const form = useMemo(() => new Form(declaration.inputs, initial), [declaration])
+  const form = useMemo(begin, [declaration, house])
   const answer = useSignal<Answer<Row, O> | undefined>(undefined)
   const problem = useSignal<Problem | undefined>(undefined)
   const busy = useSignal(false)

@@ -10,6 +10,7 @@ import { PhotoInput } from '../../parts/Photo.tsx'
 import { Cautions } from '../../parts/Result.tsx'
 import { Of, Wrong } from '../../parts/Says.tsx'
 import { Thumbs } from '../../parts/Thumbs.tsx'
+import { holds } from '../../shell/session.ts'
 import { dayWords } from '../../units/days.ts'
 
 const MOST_PHOTOS = 10
@@ -42,10 +43,10 @@ export function Report({ house, dayOf }: { house: string; dayOf: (iso: string) =
         {({ items }) =>
           items.length === 0 ? null : (
             <>
-              <h3>What you told us</h3>
+              <h3>{holds('OWNER') ? 'What you told us' : 'What was told'}</h3>
               <ul class="plain-list told">
                 {items.map((r) => (
-                  <Told key={r.id} report={r} dayOf={dayOf} />
+                  <Told key={r.id} report={r} dayOf={dayOf} onAnswered={() => void told.reload()} />
                 ))}
               </ul>
             </>
@@ -56,7 +57,15 @@ export function Report({ house, dayOf }: { house: string; dayOf: (iso: string) =
   )
 }
 
-function Told({ report: r, dayOf }: { report: OwnerReport; dayOf: (iso: string) => string }) {
+function Told({
+  report: r,
+  dayOf,
+  onAnswered,
+}: {
+  report: OwnerReport
+  dayOf: (iso: string) => string
+  onAnswered: () => void
+}) {
   return (
     <li>
       <p>
@@ -73,10 +82,60 @@ function Told({ report: r, dayOf }: { report: OwnerReport; dayOf: (iso: string) 
         </blockquote>
       ) : (
         <p class="note">
-          {r.slotLabel && `You wished ${r.slotLabel}. `}We answer by {dayOf(r.answerBy)}.
+          {r.slot && `Wished: ${dayOf(r.slot.day)}, ${r.slotLabel}. `}
+          {r.preference && `${r.preference}. `}To be answered by {dayOf(r.answerBy)}.
         </p>
       )}
+      {r.actions.includes('answer-report') && <AnswerForm report={r} onAnswered={onAnswered} />}
     </li>
+  )
+}
+
+/** The office's answer, and the day on which somebody comes, where somebody must. */
+function AnswerForm({ report, onAnswered }: { report: OwnerReport; onAnswered: () => void }) {
+  const id = useId()
+  const text = useSignal('')
+  const day = useSignal(report.slot?.day ?? '')
+  const problem = useSignal<Problem | undefined>(undefined)
+  const busy = useSignal(false)
+  async function answer(event: Event) {
+    event.preventDefault()
+    busy.value = true
+    problem.value = undefined
+    try {
+      await post(`/houses/${encodeURIComponent(report.house)}/reports/${report.id}/answer`, {
+        text: text.value.trim(),
+        visitOn: day.value || null,
+      })
+      onAnswered()
+    } catch (thrown) {
+      problem.value = Problem.of(thrown)
+    } finally {
+      busy.value = false
+    }
+  }
+  return (
+    <form class="end-acts tell no-print" onSubmit={(e) => void answer(e)}>
+      <label for={`${id}-t`}>Answer</label>
+      <textarea
+        id={`${id}-t`}
+        rows={2}
+        required
+        value={text.value}
+        onInput={(e) => (text.value = e.currentTarget.value)}
+      />
+      <label for={`${id}-d`}>Somebody comes on (may be left out)</label>
+      <input
+        id={`${id}-d`}
+        type="date"
+        value={day.value}
+        onInput={(e) => (day.value = e.currentTarget.value)}
+      />
+      {problem.value && <Wrong problem={problem.value} outcome="Not answered." />}
+      <button type="submit" class="b" disabled={busy.value || !text.value.trim()}>
+        Send the answer
+      </button>
+    </form>
   )
 }
 

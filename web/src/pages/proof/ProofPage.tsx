@@ -69,6 +69,15 @@ export default function ProofPage({ house = '', proof: key = '' }: PageProps) {
                 </p>
               )}
             </section>
+            {p.calculation && (
+              <p class="no-print">
+                <a
+                  href={`${housePath(house)}/calculations/${p.calculation}?proof=${encodeURIComponent(key)}`}
+                >
+                  Try other inputs in its form
+                </a>
+              </p>
+            )}
             {p.actions.includes('recompute') && <Recompute at={at} onDone={again} />}
             {rests.length > 0 && (
               <section>

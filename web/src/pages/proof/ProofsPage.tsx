@@ -34,6 +34,9 @@ export default function ProofsPage({ house = '' }: PageProps) {
         ['Proofs', String(list?.length ?? '')],
       ]}
     >
+      <p class="no-print">
+        <a href={`${housePath(house)}/calculations`}>Calculations filled from this house</a>
+      </p>
       <p role="status" class="say">
         {kept.value}
       </p>
