@@ -33,7 +33,7 @@ test('the owner tells what is seen, with a photo and one of the offered times', 
   await expect(page.locator('main')).toContainText('Danger first')
   await tell.getByRole('button', { name: 'Send it to the office' }).click()
   await expect(tell.getByRole('alert')).toContainText('Say in a few words')
-  const words = `A drip under the kitchen sink (${project.name})`
+  const words = `A drip under the kitchen sink (${project.name} ${Date.now()})`
   await tell.getByLabel('What do you see, hear or smell?').fill(words)
   await tell.getByLabel(/Where in the house/).fill('kitchen')
   await tell.locator('input[type="file"]').setInputFiles(PHOTO)
