@@ -136,9 +136,10 @@ test('a loose end is closed without signal, waits on the device, and closes when
   test.skip(project.name !== 'desktop', 'closes it, once for all sizes')
   await signIn(page, 'site')
   await page.goto('/houses/H2/loose-ends')
-  await page.getByLabel('What is open, in one sentence').fill('Tape the cable at the north rim')
+  const what = `Tape the cable at the north rim (${Date.now()})`
+  await page.getByLabel('What is open, in one sentence').fill(what)
   await page.getByRole('button', { name: 'Add a loose end' }).click()
-  const end = page.getByRole('listitem').filter({ hasText: 'Tape the cable at the north rim' })
+  const end = page.getByRole('listitem').filter({ hasText: what })
   await end.getByRole('button', { name: 'Close it' }).click()
   await context.setOffline(true)
   await end.locator('input[type="file"]').setInputFiles(PHOTO)
