@@ -138,6 +138,9 @@ public enum Unit {
     LUX("Lx", "lx", new Shown("lx", 1, 0, 0), new Shown("fc", 0.09290304, 0, 0)),
     /** Rain: a kilogram on a square metre stands one millimetre high. */
     KILOGRAM_PER_SQUARE_METRE("KgPerM2", "kg/m2", new Shown("mm", 1, 0, 1), new Shown("in.", 1 / 25.4, 0, 2)),
+    /** Water that condensed on a face. */
+    CONDENSATE(
+            "KgPerM2", "kg/m2", new Shown("g/m²", 1000, 0, 0), new Shown("oz/ft²", 16 * 0.09290304 / 0.45359237, 0, 2)),
     PASCAL_SECOND("PaS", "Pa.s", new Shown("µPa·s", 1e6, 0, 3), new Shown("µPa·s", 1e6, 0, 3)),
     /** Money in the firm's own currency. */
     MONEY("Cost", "1", new Shown("", 1, 0, 2), new Shown("", 1, 0, 2)),

@@ -7,6 +7,12 @@ import oakum.physics.airtightness.TightnessTest;
 import oakum.physics.calculation.Calculation;
 import oakum.physics.controllayer.AssemblyFindings;
 import oakum.physics.controllayer.ControlLayers;
+import oakum.physics.envelope.AssemblyResistance;
+import oakum.physics.envelope.CondensationBlock;
+import oakum.physics.envelope.CondensationMonthly;
+import oakum.physics.envelope.DewPointOfWall;
+import oakum.physics.envelope.HeatLossCoefficient;
+import oakum.physics.envelope.SurfaceFactor;
 import oakum.physics.fastening.CladdingWind;
 import oakum.physics.fastening.FastenerCorrosion;
 import oakum.physics.fastening.FastenerWithdrawal;
@@ -49,6 +55,12 @@ public final class Catalogue {
             MakeUpTable.CALCULATION,
             DryerDuct.CALCULATION,
             DoorForce.CALCULATION,
+            AssemblyResistance.CALCULATION,
+            HeatLossCoefficient.CALCULATION,
+            SurfaceFactor.CALCULATION,
+            DewPointOfWall.CALCULATION,
+            CondensationMonthly.CALCULATION,
+            CondensationBlock.CALCULATION,
             ControlLayers.CALCULATION,
             AssemblyFindings.CALCULATION,
             FilterSizing.CALCULATION,

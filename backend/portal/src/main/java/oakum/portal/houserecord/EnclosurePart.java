@@ -13,7 +13,10 @@ import oakum.physics.controllayer.Junction;
 import oakum.physics.controllayer.LayerControl;
 import oakum.physics.envelope.AirLayerVentilation;
 import oakum.physics.envelope.AssemblyKind;
+import oakum.physics.envelope.Dimensions;
+import oakum.physics.envelope.LinearBridge;
 import oakum.physics.envelope.Outside;
+import oakum.physics.envelope.PointBridge;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,24 +54,6 @@ public record EnclosurePart(
         holes = holes == null ? List.of() : List.copyOf(holes);
         linearBridges = linearBridges == null ? List.of() : List.copyOf(linearBridges);
         pointBridges = pointBridges == null ? List.of() : List.copyOf(pointBridges);
-    }
-
-    /** Where lengths and areas are measured; a bridge belongs to areas measured the same way (ISO 13789). */
-    public enum Dimensions implements Labelled {
-        EXTERNAL("outside dimensions"),
-        INTERNAL("inside dimensions, room by room"),
-        OVERALL_INTERNAL("inside dimensions, overall");
-
-        private final String label;
-
-        Dimensions(String label) {
-            this.label = label;
-        }
-
-        @Override
-        public String label() {
-            return label;
-        }
     }
 
     /** The shape of the roof. */
@@ -470,69 +455,6 @@ public record EnclosurePart(
             return label;
         }
     }
-
-    /**
-     * Heat that leaves along a line beyond what the areas count.
-     *
-     * @param source of ψ: a calculation of the detail, a table of defaults, a test
-     */
-    public record LinearBridge(
-            @Entry(label = "Short name", help = "Names the row in paths; letters and digits.", maxLength = 40)
-            String id,
-
-            @Entry(label = "Name") String label,
-
-            @Quantity(
-                    label = "Length",
-                    symbol = "l",
-                    unit = Unit.METRE,
-                    min = 0,
-                    max = 5000,
-                    limitSource = PlausibleRange.SOURCE)
-            double lengthM,
-
-            @Quantity(
-                    label = "Heat along the line",
-                    symbol = "ψ",
-                    unit = Unit.WATT_PER_METRE_KELVIN,
-                    min = -2,
-                    max = 5,
-                    limitSource = PlausibleRange.SOURCE)
-            double psiWPerMK,
-
-            @Entry(label = "ψ belongs to") Dimensions dimensions,
-            @Entry(label = "Source of ψ") String source) {}
-
-    /**
-     * Heat that leaves at single points beyond what the areas count.
-     *
-     * @param source of χ
-     */
-    public record PointBridge(
-            @Entry(label = "Short name", help = "Names the row in paths; letters and digits.", maxLength = 40)
-            String id,
-
-            @Entry(label = "Name") String label,
-
-            @Quantity(
-                    label = "How many",
-                    symbol = "n",
-                    unit = Unit.COUNT,
-                    min = 0,
-                    max = 10000,
-                    limitSource = PlausibleRange.SOURCE)
-            int pointCount,
-
-            @Quantity(
-                    label = "Heat at one",
-                    symbol = "χ",
-                    unit = Unit.WATT_PER_KELVIN,
-                    min = -1,
-                    max = 5,
-                    limitSource = PlausibleRange.SOURCE)
-            double chiWPerK,
-
-            @Entry(label = "Source of χ") String source) {}
 
     /** Enough of the shape to draw a section. */
     public record Form(
