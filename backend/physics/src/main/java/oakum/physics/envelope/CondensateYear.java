@@ -1,6 +1,7 @@
 package oakum.physics.envelope;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /** Twelve months of condensation and evaporation at all planes of an assembly (ISO 13788 clause 6.4). */
@@ -25,16 +26,12 @@ final class CondensateYear {
     record MonthResult(
             Climate climate,
             VapourLine line,
-            double[] changeKgPerM2,
-            double[] waterKgPerM2,
+            List<Double> changeKgPerM2,
+            List<Double> waterKgPerM2,
             double condensedKgPerM2,
             double evaporatedKgPerM2) {
         double storedKgPerM2() {
-            double sum = 0;
-            for (double water : waterKgPerM2) {
-                sum += water;
-            }
-            return sum;
+            return waterKgPerM2.stream().mapToDouble(Double::doubleValue).sum();
         }
     }
 
@@ -50,8 +47,8 @@ final class CondensateYear {
     }
 
     /** Twelve months from the first that condenses after the longest dry spell, beginning with so much water. */
-    List<MonthResult> run(double[] waterKgPerM2) {
-        double[] water = waterKgPerM2.clone();
+    List<MonthResult> run(List<Double> waterKgPerM2) {
+        double[] water = waterKgPerM2.stream().mapToDouble(Double::doubleValue).toArray();
         List<MonthResult> year = new ArrayList<>();
         int first = first();
         for (int k = 0; k < climates.size(); k++) {
@@ -61,8 +58,8 @@ final class CondensateYear {
     }
 
     /** No water anywhere. */
-    double[] dry() {
-        return new double[path.nodes().size()];
+    List<Double> dry() {
+        return Collections.nCopies(path.nodes().size(), 0.0);
     }
 
     private int first() {
@@ -85,7 +82,7 @@ final class CondensateYear {
     }
 
     private boolean condensesWhenDry(Climate climate) {
-        return !line(climate, dry()).planes().isEmpty();
+        return !line(climate, new double[path.nodes().size()]).planes().isEmpty();
     }
 
     private VapourLine line(Climate climate, double[] water) {
@@ -134,10 +131,12 @@ final class CondensateYear {
                 line = line(climate, water);
             }
         }
-        double[] changes = new double[water.length];
+        List<Double> changes = new ArrayList<>();
+        List<Double> end = new ArrayList<>();
         for (int i = 0; i < water.length; i++) {
-            changes[i] = water[i] - before[i];
+            changes.add(water[i] - before[i]);
+            end.add(water[i]);
         }
-        return new MonthResult(climate, began, changes, water.clone(), condensed, evaporated);
+        return new MonthResult(climate, began, changes, end, condensed, evaporated);
     }
 }

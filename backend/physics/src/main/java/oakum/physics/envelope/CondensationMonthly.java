@@ -188,7 +188,7 @@ public final class CondensationMonthly {
         VapourPath path = new VapourPath(Assembly.of(in.placement(), in.layers()), cup);
         CondensateYear year = new CondensateYear(path, climates(in));
         List<CondensateYear.MonthResult> first = year.run(year.dry());
-        double[] left = first.get(first.size() - 1).waterKgPerM2();
+        List<Double> left = first.get(first.size() - 1).waterKgPerM2();
         List<CondensateYear.MonthResult> second = year.run(left);
         List<Integer> wet = planes(first, path.nodes().size());
         CondensateYear.MonthResult most =
@@ -219,11 +219,12 @@ public final class CondensationMonthly {
     }
 
     private static List<CondensateYear.Climate> climates(Input in) {
+        List<MonthOfYear> names = List.of(MonthOfYear.values());
         List<CondensateYear.Climate> climates = new ArrayList<>();
         for (int i = 0; i < in.months().size(); i++) {
             MonthRow row = in.months().get(i);
             climates.add(new CondensateYear.Climate(
-                    MonthOfYear.values()[i],
+                    names.get(i),
                     row.outdoorC(),
                     row.outdoorVapourPa(),
                     row.indoorTemperatureC(in.indoorHumidity()),
@@ -237,7 +238,7 @@ public final class CondensationMonthly {
         List<Integer> wet = new ArrayList<>();
         for (int i = nodes - 1; i >= 0; i--) {
             int node = i;
-            if (year.stream().anyMatch(m -> m.waterKgPerM2()[node] > 0)) {
+            if (year.stream().anyMatch(m -> m.waterKgPerM2().get(node) > 0)) {
                 wet.add(i);
             }
         }
@@ -248,11 +249,12 @@ public final class CondensationMonthly {
         return "P" + (k + 1);
     }
 
-    private static Plane plane(VapourPath path, List<CondensateYear.MonthResult> year, double[] left, int node, int k) {
+    private static Plane plane(
+            VapourPath path, List<CondensateYear.MonthResult> year, List<Double> left, int node, int k) {
         double most =
-                year.stream().mapToDouble(m -> m.waterKgPerM2()[node]).max().orElse(0);
+                year.stream().mapToDouble(m -> m.waterKgPerM2().get(node)).max().orElse(0);
         VapourPath.Node at = path.nodes().get(node);
-        return new Plane(planeId(k), at.name(), at.depthM(), most, left[node]);
+        return new Plane(planeId(k), at.name(), at.depthM(), most, left.get(node));
     }
 
     private static Month month(CondensateYear.MonthResult m) {
@@ -270,7 +272,10 @@ public final class CondensationMonthly {
         for (int k = 0; k < wet.size(); k++) {
             for (CondensateYear.MonthResult m : year) {
                 rows.add(new PlaneMonth(
-                        planeId(k), m.climate().month(), m.changeKgPerM2()[wet.get(k)], m.waterKgPerM2()[wet.get(k)]));
+                        planeId(k),
+                        m.climate().month(),
+                        m.changeKgPerM2().get(wet.get(k)),
+                        m.waterKgPerM2().get(wet.get(k))));
             }
         }
         return rows;
@@ -364,7 +369,7 @@ public final class CondensationMonthly {
         int wettest = Collections.max(
                 wet,
                 java.util.Comparator.comparingDouble(node -> year.stream()
-                        .mapToDouble(m -> m.waterKgPerM2()[node])
+                        .mapToDouble(m -> m.waterKgPerM2().get(node))
                         .max()
                         .orElse(0)));
         double outside = path.nodes().get(wettest).sdM();
