@@ -12,7 +12,17 @@ import org.jspecify.annotations.Nullable;
  */
 public final class HygrothermalRun {
     private static final double SHORTEST_STEP_S = 1e-3;
+
+    /** A jump at a face is not resolved finer than this; the method damps what is left of it. */
+    private static final double SHORTEST_FOR_ERROR_S = 0.1;
+
     private static final int HOURS_PER_DAY = 24;
+
+    /** A step may be doubled when its error, four times as great in a doubled one, would still be allowed. */
+    private static final double LONGER_BELOW = 0.25;
+
+    /** After an iteration failed, steps to take before a longer one is tried again. */
+    private static final int STEPS_BEFORE_LONGER = 4;
 
     private final Wall wall;
     private final Climate climate;
@@ -66,6 +76,7 @@ public final class HygrothermalRun {
         private double largestErrorK;
         private double shortestStepS = Double.POSITIVE_INFINITY;
         private double wishedS = plan.baseStepS();
+        private int steady;
         private RunResult.@Nullable Stop stop;
 
         Pass(HourSink sink, RunControl control) {
@@ -114,11 +125,12 @@ public final class HygrothermalRun {
                 double parts = Math.ceil(left / Math.min(wishedS, left) - 1e-9);
                 double length = left / parts;
                 boolean converged = solver.tryStep(hour, at, length);
-                if (!converged || (solver.stepErrorK > plan.errorK() && length > SHORTEST_STEP_S)) {
+                if (!converged || (solver.stepErrorK > plan.errorK() && length > SHORTEST_FOR_ERROR_S)) {
                     if (converged) {
                         halvedForError++;
                     } else {
                         halvedForIteration++;
+                        steady = STEPS_BEFORE_LONGER;
                     }
                     wishedS = 0.5 * length;
                     if (wishedS < SHORTEST_STEP_S) {
@@ -132,9 +144,10 @@ public final class HygrothermalRun {
                 largestErrorK = Math.max(largestErrorK, solver.stepErrorK);
                 shortestStepS = Math.min(shortestStepS, length);
                 at = parts == 1 ? SECONDS_PER_HOUR : at + length;
-                wishedS = solver.stepErrorK < 0.25 * plan.errorK()
+                steady--;
+                wishedS = steady < 0 && solver.stepErrorK < LONGER_BELOW * plan.errorK()
                         ? Math.min(plan.baseStepS(), 2 * length)
-                        : Math.max(length, Math.min(wishedS, plan.baseStepS()));
+                        : Math.max(length, wishedS);
             }
             return true;
         }

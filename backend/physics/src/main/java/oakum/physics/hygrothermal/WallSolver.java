@@ -618,30 +618,31 @@ final class WallSolver {
         }
     }
 
-    /** Air that enters brings the state beside the face; air that leaves takes the last cell's, or the given face's. */
+    /** Air that enters brings the state beside the face; air that leaves takes the last cell's vapour and its heat. */
     private void airThroughFace(int cell, Face face, double besideC, double besidePa, int where) {
         double outward = cell == 0 ? -now.airflowM3PerM2S : now.airflowM3PerM2S;
         double heat = AIR_HEAT_CAPACITY_J_PER_M3_K * outward;
-        if (outward < 0 || face.kind() == Face.Kind.GIVEN) {
-            double density = besidePa / (VAPOUR_GAS_CONSTANT_J_PER_KG_K * (besideC + ZERO_C_IN_K));
-            double g = outward * density;
+        if (outward < 0) {
+            double g = outward * besidePa / (VAPOUR_GAS_CONSTANT_J_PER_KG_K * (besideC + ZERO_C_IN_K));
             add(cell, where, g, 0, 0, heat * besideC + LATENT_HEAT_J_PER_KG * g, 0, 0);
-        } else {
-            double kelvin = cells.temperatureC[cell] + ZERO_C_IN_K;
-            double f = outward / (VAPOUR_GAS_CONSTANT_J_PER_KG_K * kelvin);
-            double g = f * vapour[cell];
-            double gT = f * (vapourPerK[cell] - vapour[cell] / kelvin);
-            double gU = f * vapourSlope[cell];
-            add(
-                    cell,
-                    where,
-                    g,
-                    gT,
-                    gU,
-                    heat * cells.temperatureC[cell] + LATENT_HEAT_J_PER_KG * g,
-                    heat + LATENT_HEAT_J_PER_KG * gT,
-                    LATENT_HEAT_J_PER_KG * gU);
+            return;
         }
+        double kelvin = cells.temperatureC[cell] + ZERO_C_IN_K;
+        double f = outward / (VAPOUR_GAS_CONSTANT_J_PER_KG_K * kelvin);
+        double g = f * vapour[cell];
+        double gT = f * (vapourPerK[cell] - vapour[cell] / kelvin);
+        double gU = f * vapourSlope[cell];
+        boolean given = face.kind() == Face.Kind.GIVEN;
+        double leaving = given ? besideC : cells.temperatureC[cell];
+        add(
+                cell,
+                where,
+                g,
+                gT,
+                gU,
+                heat * leaving + LATENT_HEAT_J_PER_KG * g,
+                (given ? 0 : heat) + LATENT_HEAT_J_PER_KG * gT,
+                LATENT_HEAT_J_PER_KG * gU);
     }
 
     private void cavityAir(int cell) {

@@ -19,7 +19,8 @@ final class TestWalls {
 
     static SolidLayer solid(
             String name, double thicknessM, LayerProperties properties, double volumetricHeat, double humidity) {
-        return new SolidLayer(name, thicknessM, properties, 1000, volumetricHeat / 1000, humidity);
+        double heatCapacity = volumetricHeat < 1e4 ? 100 : 1000;
+        return new SolidLayer(name, thicknessM, properties, volumetricHeat / heatCapacity, heatCapacity, humidity);
     }
 
     static Wall wall(Face inside, Face outside, WallLayer... layers) {
