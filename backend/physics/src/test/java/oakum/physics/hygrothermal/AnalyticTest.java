@@ -26,7 +26,11 @@ class AnalyticTest {
         RunResult result = run(
                 wall(Face.given(), Face.closed(), solid("half space", 3, dry(0.8), 1.6e6, 0.5)),
                 steady(0, 300, 0, 300),
-                RunPlan.hours(24).startingAt(20).on(FINE).withSteps(900, 1, 1e-4).keepingProfilesAt(List.of(24)));
+                RunPlan.hours(24)
+                        .startingAt(20)
+                        .on(FINE)
+                        .withSteps(900, 1, 1e-4)
+                        .keepingProfilesAt(List.of(24)));
         RunResult.Profile day = result.profiles().get(0);
         double[] depths = {0.02, 0.05, 0.10, 0.20};
         double[] expected = {1.085, 2.701, 5.326, 10.075};
@@ -67,10 +71,10 @@ class AnalyticTest {
 
     @Test
     void a_daily_wave_fades_and_lags_with_depth() {
-        double[] depths = {0.05, 0.10, 0.20};
         double[] ratios = {0.6529, 0.4262, 0.1817};
         double[] lags = {1.629, 3.257, 6.515};
-        List<Plane> planes = List.of(new Plane("5 cm", 0, 0.05), new Plane("10 cm", 0, 0.10), new Plane("20 cm", 0, 0.20));
+        List<Plane> planes =
+                List.of(new Plane("5 cm", 0, 0.05), new Plane("10 cm", 0, 0.10), new Plane("20 cm", 0, 0.20));
         Wall space = new Wall(
                 List.of(solid("half space", 3, dry(0.8), 1.6e6, 0.5)), Face.given(), Face.closed(), planes, List.of());
         Climate wave = (hour, fraction, s) -> {
@@ -80,7 +84,10 @@ class AnalyticTest {
         int days = 20;
         double[] sine = new double[3];
         double[] cosine = new double[3];
-        HygrothermalRun.of(space, wave, RunPlan.hours(24 * days).startingAt(0).on(FINE).withSteps(450, 1, 1e-5))
+        HygrothermalRun.of(
+                        space,
+                        wave,
+                        RunPlan.hours(24 * days).startingAt(0).on(FINE).withSteps(450, 1, 1e-5))
                 .run(
                         hour -> {
                             if (hour.hour() > 24 * (days - 1)) {
@@ -101,13 +108,16 @@ class AnalyticTest {
 
     @Test
     void vapour_alone_enters_a_half_space_by_the_error_function() {
-        LayerProperties linear = new TabulatedProperties.Description(h -> 50 * h, h -> 1 / 2e-11, NO_LIQUID, h -> 1e3)
-                .overHumidity();
+        LayerProperties linear =
+                new TabulatedProperties.Description(h -> 50 * h, h -> 1 / 2e-11, NO_LIQUID, h -> 1e3).overHumidity();
         double saturation = Iso13788Saturation.pressurePa(20);
         RunResult result = run(
                 wall(Face.given(), Face.closed(), solid("half space", 0.6, linear, 1e7, 0.5)),
                 steady(20, 0.8 * saturation, 20, 1000),
-                RunPlan.hours(168).startingAt(20).on(new GridRule(0.0002, 1.1, 0.02, 1)).keepingProfilesAt(List.of(168)));
+                RunPlan.hours(168)
+                        .startingAt(20)
+                        .on(new GridRule(0.0002, 1.1, 0.02, 1))
+                        .keepingProfilesAt(List.of(168)));
         RunResult.Profile week = result.profiles().get(0);
         double[] depths = {0.005, 0.01, 0.02, 0.05};
         double[] expected = {0.7645, 0.7299, 0.6656, 0.5411};
@@ -119,8 +129,9 @@ class AnalyticTest {
 
     @Test
     void a_dry_block_drinks_with_the_root_of_time() {
-        LayerProperties block =
-                new TabulatedProperties.Description(h -> 200 * h, h -> TIGHT, h -> 1e-8 * 200 * h, h -> 1e3).overHumidity();
+        LayerProperties block = new TabulatedProperties.Description(
+                        h -> 200 * h, h -> TIGHT, h -> 1e-8 * 200 * h, h -> 1e3)
+                .overHumidity();
         RunResult result = run(
                 wall(Face.given(), Face.closed(), solid("block", 0.6, block, 1e7, 1e-6)),
                 steady(20, Iso13788Saturation.pressurePa(20), 20, 1000),
@@ -140,7 +151,10 @@ class AnalyticTest {
         RunResult result = run(
                 wall(Face.given(), Face.given(), solid("board", 0.2, dry(0.04), 1e4, 0.5)),
                 through,
-                RunPlan.hours(240).startingAt(10).on(new GridRule(0.002, 1, 0.002, 1)).keepingProfilesAt(List.of(240)));
+                RunPlan.hours(240)
+                        .startingAt(10)
+                        .on(new GridRule(0.002, 1, 0.002, 1))
+                        .keepingProfilesAt(List.of(240)));
         RunResult.Profile end = result.profiles().get(0);
         double[] expected = {18.840, 16.374, 11.134};
         for (int k = 0; k < 3; k++) {
@@ -197,8 +211,8 @@ class AnalyticTest {
     /** A thin wet board whose only heat comes through the room's film: what dries must be paid by that heat. */
     @Test
     void drying_takes_the_latent_heat() {
-        LayerProperties wet = new TabulatedProperties.Description(h -> 100 * h, h -> 5 / 2e-10, NO_LIQUID, h -> 0.5)
-                .overHumidity();
+        LayerProperties wet =
+                new TabulatedProperties.Description(h -> 100 * h, h -> 5 / 2e-10, NO_LIQUID, h -> 0.5).overHumidity();
         double[] sensible = new double[1];
         double[] moisture = new double[1];
         Wall board = wall(Face.film(8, 5e-8), Face.closed(), solid("board", 0.02, wet, 1e3, 0.98));
@@ -226,8 +240,8 @@ class AnalyticTest {
                 .near(Constants.AIR_HEAT_CAPACITY_J_PER_M3_K * airflow, 0.318, rel(0.005))
                 .near(airflow / (Constants.VAPOUR_GAS_CONSTANT_J_PER_KG_K * 283.15), 2.02e-9, rel(0.005));
 
-        LayerProperties board = new TabulatedProperties.Description(h -> 5 * h, h -> 1 / 2e-10, NO_LIQUID, h -> 100)
-                .overHumidity();
+        LayerProperties board =
+                new TabulatedProperties.Description(h -> 5 * h, h -> 1 / 2e-10, NO_LIQUID, h -> 100).overHumidity();
         Climate vented = (hour, fraction, s) -> {
             steady(30, 800, 10, 800).at(hour, fraction, s);
             s.cavityAirChangesPerHour = 50;

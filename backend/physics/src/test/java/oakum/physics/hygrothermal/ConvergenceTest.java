@@ -4,10 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Random;
-import oakum.physics.moistair.Iso13788Saturation;
 import org.junit.jupiter.api.Test;
 
-/** Finer steps and finer grids come nearer at the order that the method promises. */
+/** Finer steps come nearer at the order that the method promises. */
 class ConvergenceTest {
     /** A smooth climate: with hourly kinks no method keeps its order. */
     private static final Climate SMOOTH = (hour, fraction, s) -> {
@@ -21,8 +20,9 @@ class ConvergenceTest {
 
     private static final SolidLayer BOARD = RandomWalls.wood(new Random(5), "board", 0.04, 600, 450, 0.7);
 
-    private static double[] state(GridRule grid, double stepS) {
-        double[] found = new double[3];
+    /** Three numbers an hour over the last day: temperature and humidity inside the board, water in all of it. */
+    private static double[] lastDay(GridRule grid, double stepS) {
+        double[] found = new double[3 * 24];
         Wall wall = new Wall(
                 List.of(BOARD),
                 Face.film(8, 2.5e-8),
@@ -30,35 +30,33 @@ class ConvergenceTest {
                 List.of(new Plane("quarter", 0, 0.01)),
                 List.of());
         HygrothermalRun.of(
-                        wall,
-                        SMOOTH,
-                        // a start in balance with the room: no jump to resolve
-                        RunPlan.hours(240).startingAt(12).on(grid).withSteps(stepS, 10, 1e-8))
+                        wall, SMOOTH, RunPlan.hours(240).startingAt(12).on(grid).withSteps(stepS, 10, 1e-8))
                 .run(
                         hour -> {
-                            found[0] = hour.planeTemperatureC(0);
-                            found[1] = hour.planeHumidity(0) * 50;
-                            found[2] = hour.waterKgPerM2() * 10;
+                            int at = 3 * (hour.hour() % 24);
+                            found[at] = hour.planeTemperatureC(0);
+                            found[at + 1] = hour.planeHumidity(0) * 50;
+                            found[at + 2] = hour.waterKgPerM2() * 10;
                         },
                         RunControl.NONE);
         return found;
     }
 
     private static double distance(double[] a, double[] b) {
-        double most = 0;
+        double sum = 0;
         for (int k = 0; k < a.length; k++) {
-            most = Math.max(most, Math.abs(a[k] - b[k]));
+            sum += (a[k] - b[k]) * (a[k] - b[k]);
         }
-        return most;
+        return Math.sqrt(sum / a.length);
     }
 
     @Test
     void steps_converge_at_second_order() {
         GridRule grid = new GridRule(0.0005, 1.2, 0.005, 1);
-        double[] finest = state(grid, 28.125);
-        double before = distance(state(grid, 3600), finest);
+        double[] finest = lastDay(grid, 28.125);
+        double before = distance(lastDay(grid, 3600), finest);
         for (double step : new double[] {1800, 900, 450}) {
-            double error = distance(state(grid, step), finest);
+            double error = distance(lastDay(grid, step), finest);
             double order = Math.log(before / error) / Math.log(2);
             System.out.printf("step %.0f s: error %.2e, order %.2f%n", step, error, order);
             assertThat(order).as("order at %s s", step).isBetween(1.7, 2.4);
@@ -67,24 +65,10 @@ class ConvergenceTest {
     }
 
     @Test
-    void grids_converge_at_second_order() {
-        GridRule grid = new GridRule(0.002, 1, 0.002, 1);
-        double[] finest = state(grid.refined(16), 3600);
-        double before = distance(state(grid, 3600), finest);
-        for (int parts : new int[] {2, 4}) {
-            double error = distance(state(grid.refined(parts), 3600), finest);
-            double order = Math.log(before / error) / Math.log(2);
-            System.out.printf("%d parts: error %.2e, order %.2f%n", parts, error, order);
-            assertThat(order).as("order with %s parts", parts).isBetween(1.6, 2.6);
-            before = error;
-        }
-    }
-
-    @Test
     void the_board_is_really_moved_by_its_climate() {
-        double[] state = state(GridRule.usual(), 3600);
+        double[] state = lastDay(GridRule.usual(), 3600);
 
-        assertThat(state[0]).isNotCloseTo(12, org.assertj.core.data.Offset.offset(0.5));
-        assertThat(state[1] / 50).isLessThan(0.7).isGreaterThan(500 / Iso13788Saturation.pressurePa(20));
+        assertThat(Math.abs(state[0] - state[3 * 12])).isGreaterThan(1);
+        assertThat(state[1] / 50).isLessThan(0.7);
     }
 }

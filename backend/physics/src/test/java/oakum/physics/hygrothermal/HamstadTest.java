@@ -16,8 +16,8 @@ import org.junit.jupiter.api.Test;
 
 /** The HAMSTAD benchmarks (Hagentoft et al. 2002, report R-02:8): inputs of the report, answers of independent programs. */
 class HamstadTest {
-    private static final String REPORT = "HAMSTAD WP2 report R-02:8 (inputs, seen in a transcription); answers computed"
-            + " independently";
+    private static final String REPORT =
+            "HAMSTAD WP2 report R-02:8 (inputs, seen in a transcription); answers computed" + " independently";
 
     /** δ(w) of the report at 20 °C, kg/(m s Pa). */
     static double permeability(double water, double saturated, double mu, double p) {
@@ -36,7 +36,13 @@ class HamstadTest {
 
     /** A material of the report; near saturation a little storage more keeps its curve rising. */
     static LayerProperties material(
-            DoubleUnaryOperator water, double saturated, double mu, double p, DoubleUnaryOperator liquid, double dry, double moist) {
+            DoubleUnaryOperator water,
+            double saturated,
+            double mu,
+            double p,
+            DoubleUnaryOperator liquid,
+            double dry,
+            double moist) {
         DoubleUnaryOperator stored = s -> water.applyAsDouble(s) + 0.01 * Math.max(0, Math.log(1000 / s));
         return new TabulatedProperties.Description(
                         stored,
@@ -120,11 +126,7 @@ class HamstadTest {
         SolidLayer layer =
                 new SolidLayer("light wall", 0.2, material(water, 871, 5.6, 0.2, liquid, 0.06, 0.56), 212, 1000, 0.95);
         Climate blown = (hour, fraction, s) -> {
-            TestWalls.steady(
-                            20,
-                            0.7 * Iso13788Saturation.pressurePa(20),
-                            2,
-                            0.8 * Iso13788Saturation.pressurePa(2))
+            TestWalls.steady(20, 0.7 * Iso13788Saturation.pressurePa(20), 2, 0.8 * Iso13788Saturation.pressurePa(2))
                     .at(hour, fraction, s);
             double day = (hour + fraction) / 24;
             double pressure = 30 - 60 * Math.max(0, Math.min(1, day - 20));
@@ -138,7 +140,10 @@ class HamstadTest {
             {7.0, 3.1, 2.0, 1.8, 1.9}, {7.3, 3.2, 2.0, 2.0, 2.0}
         };
         double[][] waters = {
-            {68, 82, 96, 99, 101}, {86, 101, 108, 110, 111}, {102, 112, 117, 118, 119}, {75, 86, 89, 89, 88},
+            {68, 82, 96, 99, 101},
+            {86, 101, 108, 110, 111},
+            {102, 112, 117, 118, 119},
+            {75, 86, 89, 89, 88},
             {55, 73, 76, 75, 71}
         };
         double[] totals = {15.18, 17.30, 21.29, 15.54, 11.91, 7.58};
@@ -219,11 +224,11 @@ class HamstadTest {
         double[] alpha = {1.25e-5, 1.8e-5};
         double[] m = {0.394, 0.833};
         DoubleUnaryOperator bearing = s -> retention(s, 157, weight, alpha, m);
-        DoubleUnaryOperator finish = s -> retention(s, 209, new double[] {1}, new double[] {2e-6}, new double[] {0.2126});
+        DoubleUnaryOperator finish =
+                s -> retention(s, 209, new double[] {1}, new double[] {2e-6}, new double[] {0.2126});
         DoubleUnaryOperator finishConductivity = s -> {
             double d = finish.applyAsDouble(s) - 120;
-            return Math.exp(-33
-                    + d * (0.0704 + d * (-1.742e-4 + d * (-2.7953e-6 + d * (-1.1566e-7 + d * 2.5969e-9)))));
+            return Math.exp(-33 + d * (0.0704 + d * (-1.742e-4 + d * (-2.7953e-6 + d * (-1.1566e-7 + d * 2.5969e-9)))));
         };
         double dry = Math.exp(-120.74e6 / Iso13788Saturation.suctionPa(20, Math.exp(-1)));
         Wall wall = new Wall(
@@ -284,7 +289,8 @@ class HamstadTest {
         assertThat(result.balance().waterErrorOfThroughput()).isLessThan(1e-8);
         assertThat(result.balance().heatErrorOfThroughput()).isLessThan(1e-8);
         // the storage added near saturation is 0.01 kg/m³ for each e-fold of suction below 1000 Pa
-        assertThat(wettest).satisfies(w -> assertThat(Math.max(w[0], Math.max(w[1], w[2]))).isLessThan(1.001));
+        assertThat(wettest)
+                .satisfies(w -> assertThat(Math.max(w[0], Math.max(w[1], w[2]))).isLessThan(1.001));
         // of 43.9 kg/m² of rain 36.3 are taken in
         assertThat(result.runOffKgPerM2()).isCloseTo(43.9 - 36.3, org.assertj.core.data.Offset.offset(0.06 * 36.3));
     }
@@ -305,9 +311,13 @@ class HamstadTest {
     private static List<double[]> table(String name) {
         try (var in = HamstadTest.class.getResourceAsStream("/oakum/physics/hygrothermal/" + name)) {
             List<double[]> rows = new ArrayList<>();
-            for (String line : new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList()) {
+            for (String line : new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList()) {
                 if (!line.isBlank() && (Character.isDigit(line.charAt(0)) || line.charAt(0) == '-')) {
-                    rows.add(java.util.Arrays.stream(line.split(",")).mapToDouble(Double::parseDouble).toArray());
+                    rows.add(java.util.Arrays.stream(line.split(","))
+                            .mapToDouble(Double::parseDouble)
+                            .toArray());
                 }
             }
             return rows;

@@ -27,9 +27,10 @@ final class RandomWalls {
                                             new MembraneLayer.Point(0.95, 0.1))));
         }
         double thickness = between(random, 0.08, 0.45);
-        layers.add(random.nextBoolean()
-                ? fibre("cellulose", thickness, 60, 350, 0.13, humidity)
-                : fibre("mineral wool", thickness, 40, 50, 0.0025, humidity));
+        layers.add(
+                random.nextBoolean()
+                        ? fibre("cellulose", thickness, 60, 350, 0.13, humidity)
+                        : fibre("mineral wool", thickness, 40, 50, 0.0025, humidity));
         layers.add(wood(random, "sheathing", between(random, 0.009, 0.03), 600, 470, humidity));
         if (random.nextBoolean()) {
             layers.add(MembraneLayer.constant("outer membrane", logBetween(random, 0.02, 2)));
@@ -45,17 +46,23 @@ final class RandomWalls {
         List<MoistureSource> sources = new ArrayList<>();
         if (random.nextInt(3) == 0) {
             sources.add(new MoistureSource(
-                    MoistureSource.Kind.RAIN, sheathing, MoistureSource.Side.OUTER, 0.005, between(random, 0.002, 0.05)));
+                    MoistureSource.Kind.RAIN,
+                    sheathing,
+                    MoistureSource.Side.OUTER,
+                    0.005,
+                    between(random, 0.002, 0.05)));
         }
         if (random.nextInt(3) == 0) {
-            sources.add(new MoistureSource(
-                    MoistureSource.Kind.AIR_LEAK, sheathing, MoistureSource.Side.INNER, 0.005, 1));
+            sources.add(
+                    new MoistureSource(MoistureSource.Kind.AIR_LEAK, sheathing, MoistureSource.Side.INNER, 0.005, 1));
         }
         return new Wall(
                 layers,
                 Face.film(8, 2.5e-8),
                 Face.film(17, 1e-7),
-                List.of(new Plane("sheathing, inner face", sheathing, 0), new Plane("sheathing, outer face", sheathing, 0.009)),
+                List.of(
+                        new Plane("sheathing, inner face", sheathing, 0),
+                        new Plane("sheathing, outer face", sheathing, 0.009)),
                 sources);
     }
 
@@ -68,7 +75,8 @@ final class RandomWalls {
         double[] percent = {0, 2, 5, 7, 9.5, 13.5, 18, 22, 100 * full / density};
         LayerProperties p = new TabulatedProperties.Description(
                         x -> 0.01 * density * line(h, percent, x),
-                        x -> Math.exp(Math.log(dryMu) + Math.log(wetMu / dryMu) * Math.max(0, Math.min(1, (x - 0.25) / 0.7)))
+                        x -> Math.exp(Math.log(dryMu)
+                                        + Math.log(wetMu / dryMu) * Math.max(0, Math.min(1, (x - 0.25) / 0.7)))
                                 / 2e-10,
                         x -> {
                             double w = 0.01 * density * line(h, percent, x);
@@ -116,8 +124,8 @@ final class RandomWalls {
             s.outdoorTemperatureC = mean + swing * year + 4 * day + 4 * noise.nextGaussian();
             double sun = Math.max(0, Math.sin(Math.PI * (hour % 24 - 6) / 12.0)) * 500 * noise.nextDouble();
             s.outdoorEquivalentC = s.outdoorTemperatureC + 0.6 * sun / 17 - (sun == 0 ? 2 : 0);
-            s.outdoorVapourPa = Math.min(1, 0.6 + 0.4 * noise.nextDouble())
-                    * Iso13788Saturation.pressurePa(s.outdoorTemperatureC);
+            s.outdoorVapourPa =
+                    Math.min(1, 0.6 + 0.4 * noise.nextDouble()) * Iso13788Saturation.pressurePa(s.outdoorTemperatureC);
             s.rainKgPerM2S = noise.nextInt(15) == 0 && s.outdoorTemperatureC > 0 ? rain * noise.nextDouble() / 900 : 0;
             s.indoorTemperatureC = 21;
             s.indoorVapourPa = indoorHumidity * Iso13788Saturation.pressurePa(21);

@@ -14,8 +14,7 @@ class RandomWallsTest {
         double worstHeat = 0;
         long steps = 0;
         for (int seed = 0; seed < walls; seed++) {
-            RunResult result =
-                    TestWalls.run(RandomWalls.wall(seed), RandomWalls.climate(seed), RunPlan.hours(hours));
+            RunResult result = TestWalls.run(RandomWalls.wall(seed), RandomWalls.climate(seed), RunPlan.hours(hours));
             assertThat(result.outcome()).as("wall %d: %s", seed, result.stop()).isEqualTo(RunResult.Outcome.FINISHED);
             worstWater = Math.max(worstWater, result.balance().waterErrorOfThroughput());
             worstHeat = Math.max(worstHeat, result.balance().heatErrorOfThroughput());
@@ -29,8 +28,7 @@ class RandomWallsTest {
 
     @Test
     void the_same_wall_gives_the_same_numbers_again() {
-        HygrothermalRun run =
-                HygrothermalRun.of(RandomWalls.wall(3), RandomWalls.climate(3), RunPlan.hours(500));
+        HygrothermalRun run = HygrothermalRun.of(RandomWalls.wall(3), RandomWalls.climate(3), RunPlan.hours(500));
 
         assertThat(run.run(HourSink.NONE, RunControl.NONE)).isEqualTo(run.run(HourSink.NONE, RunControl.NONE));
     }
