@@ -115,14 +115,18 @@ function assemblyOf(assemblies: Row[], kind: string, label: string): Assembly | 
   return found && { label, note: '', layers: rows(found, 'layers').map(layerOf) }
 }
 
+/** How a layer is hatched, from what the record says of it; rigid insulation is foam or wool by its material. */
+export function hatchOf(drawAs: unknown, material: string): DrawAs {
+  const rigid = /polystyrene|foam|polyiso|eps|xps/.test(material.toLowerCase()) ? 'foam' : 'wool'
+  return HATCHES[String(drawAs)] ?? rigid
+}
+
 function layerOf(layer: Row): Layer {
-  const material = String(layer.material ?? '').toLowerCase()
-  const rigid = /polystyrene|foam|polyiso|eps|xps/.test(material) ? 'foam' : 'wool'
   return {
     id: String(layer.id),
     label: String(layer.label ?? layer.material ?? ''),
     thicknessMm: num(layer, 'thicknessM') * 1000,
-    drawAs: HATCHES[String(layer.drawAs)] ?? rigid,
+    drawAs: hatchOf(layer.drawAs, String(layer.material ?? '')),
     air: rows(layer, 'controls').some((c) => c.control === 'AIR' && c.second !== true),
   }
 }

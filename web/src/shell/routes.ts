@@ -34,9 +34,12 @@ export interface PageProps {
   filter?: string
   visit?: string
   round?: string
+  /** Wall, roof or floor of a house. */
+  assembly?: string
 }
 
-const FIRM: Role[] = [
+/** Those who work on a house, in the office, on site or beside them. */
+export const FIRM: Role[] = [
   'PRINCIPAL',
   'DESIGNER',
   'SITE_LEAD',
@@ -71,6 +74,17 @@ export const ROUTES: Route[] = [
   {
     path: '/houses/:house/record/:part',
     page: lazy(() => import('../pages/house/RecordPage.tsx')),
+    roles: FIRM,
+  },
+  {
+    path: '/houses/:house/walls/:assembly',
+    page: lazy(() => import('../pages/wall/WallPage.tsx')),
+    roles: FIRM,
+  },
+  {
+    path: '/houses/:house/joins',
+    page: lazy(() => import('../pages/joins/JoinsPage.tsx')),
+    contents: 'Joins',
     roles: FIRM,
   },
   {

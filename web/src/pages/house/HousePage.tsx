@@ -10,7 +10,7 @@ import type { ChangeEntry, Decision, Page } from '../../record/types.ts'
 import { labelWords, valueWords } from '../../record/values.ts'
 import { SectionDrawing } from '../../section/SectionDrawing.tsx'
 import { sectionOf } from '../../section/sectionOf.ts'
-import type { PageProps } from '../../shell/routes.ts'
+import { FIRM, type PageProps } from '../../shell/routes.ts'
 import { Sheet } from '../../shell/Sheet.tsx'
 import { firstRole, holds, me, type Role, roleWord } from '../../shell/session.ts'
 import { dayWords } from '../../units/days.ts'
@@ -111,7 +111,10 @@ function Drawing({ record, decisions }: { record: HouseRecord; decisions: Decisi
         onChoose={(chosen) => (role.value = chosen)}
       />
       <div class="house-grid">
-        <SectionDrawing model={drawn} marksFor={role.value} />
+        <div>
+          <SectionDrawing model={drawn} marksFor={role.value} />
+          <AssemblyLinks record={record} />
+        </div>
         <ol class="marks" aria-label={`Marks for ${roleWord[role.value].toLowerCase()}`}>
           {marks.map((m, i) => (
             <li key={m.on + String(m.title)}>
@@ -133,6 +136,25 @@ function Drawing({ record, decisions }: { record: HouseRecord; decisions: Decisi
         </ol>
       </div>
     </>
+  )
+}
+
+/** From the section to what is computed across its walls, roofs and floors. */
+function AssemblyLinks({ record }: { record: HouseRecord }) {
+  if (!holds(...FIRM)) return null
+  const path = housePath(record.house.id)
+  const assemblies =
+    (record.parts.enclosure?.document.assemblies as unknown as { id: string; label: string }[]) ?? []
+  return (
+    <nav aria-label="Layer by layer" class="note layer-links no-print">
+      Layer by layer:{' '}
+      {assemblies.map((a) => (
+        <span key={a.id}>
+          <a href={`${path}/walls/${encodeURIComponent(a.id)}`}>{a.label}</a> ·{' '}
+        </span>
+      ))}
+      <a href={`${path}/joins`}>How they are joined</a>
+    </nav>
   )
 }
 

@@ -23,6 +23,8 @@ class ClientPages implements WebMvcConfigurer {
             "/houses/{house}",
             "/houses/{house}/record",
             "/houses/{house}/record/{part}",
+            "/houses/{house}/walls/{assembly}",
+            "/houses/{house}/joins",
             "/houses/{house}/decisions",
             "/houses/{house}/decisions/{code}",
             "/houses/{house}/changes",
