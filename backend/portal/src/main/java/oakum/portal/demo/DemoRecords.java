@@ -1,6 +1,7 @@
 package oakum.portal.demo;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import oakum.physics.housepressure.DeviceKind;
 import oakum.portal.houserecord.AirPart;
 import oakum.portal.houserecord.HeatPart;
@@ -65,7 +66,14 @@ final class DemoRecords {
                 h1Air(400),
                 new HeatPart(
                         3500.0, 20.0, heatPump("Ducted heat pump", 5300, 0.80, point("designCold", -25, 4600)), null),
-                moisture(0.3125, limit("mild", 0, 0.40), limit("cold", -10, 0.35), limit("deepCold", -25, 0.28)),
+                moisture(
+                        0.3125,
+                        months(
+                                new double[] {-9, -7, -2, 3, 8, 13, 16, 15, 11, 5, -2, -8},
+                                new double[] {0.70, 0.68, 0.62, 0.55, 0.52, 0.48, 0.56, 0.60, 0.57, 0.56, 0.64, 0.70}),
+                        limit("mild", 0, 0.40),
+                        limit("cold", -10, 0.35),
+                        limit("deepCold", -25, 0.28)),
                 water(250, "mechanical room", 21, null),
                 sensors(
                         place("living", "Living room", "temperature, humidity, CO₂", 0.62, 0.45),
@@ -125,7 +133,14 @@ final class DemoRecords {
                         limits()),
                 new HeatPart(
                         5100.0, 20.0, heatPump("Ducted heat pump", 7000, 1.0, point("designCold", -30, 4200)), 5000.0),
-                moisture(0.3125, limit("mild", 0, 0.40), limit("cold", -10, 0.33), limit("deepCold", -30, 0.25)),
+                moisture(
+                        0.3125,
+                        months(
+                                new double[] {-14, -11, -4, 4, 12, 17, 20, 18.5, 13, 6, -2.5, -10.5},
+                                new double[] {0.75, 0.73, 0.70, 0.63, 0.62, 0.68, 0.70, 0.74, 0.76, 0.74, 0.78, 0.78}),
+                        limit("mild", 0, 0.40),
+                        limit("cold", -10, 0.33),
+                        limit("deepCold", -30, 0.25)),
                 water(300, "basement", 180, null),
                 sensors(
                         place("northSheathing", "North sheathing, high", "wood moisture", 0.04, 0.6),
@@ -160,7 +175,14 @@ final class DemoRecords {
                         limits()),
                 new HeatPart(
                         3000.0, 20.0, heatPump("Ducted heat pump", 3500, 1.0, point("designCold", -17, 3600)), null),
-                moisture(0.3125, limit("mild", 0, 0.42), limit("cold", -10, 0.35), limit("deepCold", -17, 0.30)),
+                moisture(
+                        0.3125,
+                        months(
+                                new double[] {-7, -6, -2, 4, 9, 14, 18, 17.5, 13.5, 8, 3, -3},
+                                new double[] {0.76, 0.75, 0.75, 0.76, 0.80, 0.84, 0.85, 0.86, 0.84, 0.81, 0.80, 0.78}),
+                        limit("mild", 0, 0.42),
+                        limit("cold", -10, 0.35),
+                        limit("deepCold", -17, 0.30)),
                 water(190, "heater room with two transfer grilles", 12.6, 0.062),
                 sensors(
                         place("living", "Living room", "temperature, humidity", 0.62, 0.3),
@@ -253,8 +275,17 @@ final class DemoRecords {
         return new HeatPart.CapacityPoint(id, outdoorC, capacityW, null);
     }
 
-    private static MoisturePart moisture(double sourceKgPerH, MoisturePart.HumidityLimit... limits) {
-        return new MoisturePart(sourceKgPerH, List.of(limits), null, null);
+    /** Twelve monthly means, January first; invented like the places. */
+    private static List<MoisturePart.OutdoorMonth> months(double[] outdoorC, double[] humidity) {
+        String[] names = {"jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"};
+        return IntStream.range(0, names.length)
+                .mapToObj(i -> new MoisturePart.OutdoorMonth(names[i], outdoorC[i], humidity[i]))
+                .toList();
+    }
+
+    private static MoisturePart moisture(
+            double sourceKgPerH, List<MoisturePart.OutdoorMonth> months, MoisturePart.HumidityLimit... limits) {
+        return new MoisturePart(sourceKgPerH, List.of(limits), null, null, months);
     }
 
     private static MoisturePart.HumidityLimit limit(String id, double outdoorC, double humidity) {

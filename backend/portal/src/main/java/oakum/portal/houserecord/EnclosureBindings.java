@@ -1,10 +1,13 @@
 package oakum.portal.houserecord;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import oakum.physics.controllayer.Cladding;
+import oakum.physics.envelope.Outside;
 import oakum.portal.houserecord.EnclosurePart.Assembly;
 import oakum.portal.houserecord.EnclosurePart.Fastener;
 import oakum.portal.houserecord.standing.Binding;
@@ -16,10 +19,13 @@ final class EnclosureBindings {
     static final String FINDINGS = "assembly-findings";
     static final String RESISTANCE = "assembly-resistance";
     static final String HEAT_LOSS = "heat-loss-coefficient";
+    static final String CONDENSATION = "condensation-monthly";
+    static final String DEW_POINT = "dew-point-of-a-wall";
+    static final String OPEN_JOINTS = "open-joints";
     static final String U_VALUE = "uValueWPerM2K";
 
     /** Calculations about one assembly. */
-    static final List<String> PER_ASSEMBLY = List.of(FINDINGS, RESISTANCE);
+    static final List<String> PER_ASSEMBLY = List.of(FINDINGS, RESISTANCE, CONDENSATION, DEW_POINT, OPEN_JOINTS);
 
     /** Calculations about the whole house. */
     static final List<String> PER_HOUSE = List.of(CONTROL_LAYERS, HEAT_LOSS);
@@ -39,11 +45,26 @@ final class EnclosureBindings {
         };
     }
 
+    /** Whether a calculation means anything for an assembly: no vapour balance to the ground, no joints without boards. */
+    static boolean applies(String calculation, Assembly assembly) {
+        return switch (calculation) {
+            case CONDENSATION, DEW_POINT -> assembly.outside() != Outside.GROUND;
+            case OPEN_JOINTS -> {
+                Cladding cladding = assembly.cladding();
+                yield cladding != null && cladding.jointWidthM() != null && cladding.boardWidthM() != null;
+            }
+            default -> true;
+        };
+    }
+
     /** Bindings of a calculation about one assembly. */
     static List<Binding> ofAssembly(String calculation, Snapshot snapshot, Assembly assembly) {
         return switch (calculation) {
             case FINDINGS -> findings(path(assembly));
             case RESISTANCE -> resistance(path(assembly), assembly);
+            case CONDENSATION -> condensation(path(assembly));
+            case DEW_POINT -> dewPoint(path(assembly), snapshot);
+            case OPEN_JOINTS -> openJoints(path(assembly));
             default -> throw new IllegalArgumentException(calculation);
         };
     }
@@ -70,11 +91,49 @@ final class EnclosureBindings {
                 Binding.of("membrane", "enclosure.membrane"));
     }
 
-    private static List<Binding> resistance(String path, Assembly assembly) {
-        List<Binding> bindings = new ArrayList<>(List.of(
+    private static List<Binding> layers(String path) {
+        return List.of(
                 Binding.of("placement.kind", path + ".kind"),
                 Binding.of("placement.outside", path + ".outside"),
-                Binding.of("layers", path + ".layers")));
+                Binding.of("layers", path + ".layers"));
+    }
+
+    private static List<Binding> condensation(String path) {
+        List<Binding> bindings = new ArrayList<>(layers(path));
+        bindings.add(Binding.of("months", "moisture.outdoorMonths"));
+        bindings.add(Binding.typed(
+                "indoorHumidity", "CLASS_2", "dwelling with normal occupancy and ventilation (ISO 13788, class 2)"));
+        return bindings;
+    }
+
+    /** On the coldest day that the house is designed for, at the most indoor humidity that it may then have. */
+    private static List<Binding> dewPoint(String path, Snapshot snapshot) {
+        List<Binding> bindings = new ArrayList<>(layers(path));
+        bindings.add(Binding.of("climate.indoorC", "heat.indoorC"));
+        bindings.add(Binding.of("climate.outdoorC", "house.designOutdoorC"));
+        bindings.add(Binding.typed("climate.outdoorHumidityFraction", "0.8", "usual in deep cold, assumed"));
+        snapshot.parts().moisture().limits().stream()
+                .min(Comparator.comparingDouble(MoisturePart.HumidityLimit::outdoorC))
+                .ifPresent(limit -> bindings.add(Binding.of(
+                        "climate.indoorHumidityFraction",
+                        "moisture.limits[" + limit.id() + "].relativeHumidityFraction")));
+        return bindings;
+    }
+
+    private static List<Binding> openJoints(String path) {
+        return List.of(
+                Binding.of("jointM", path + ".cladding.jointWidthM"),
+                Binding.of("boardM", path + ".cladding.boardWidthM"),
+                Binding.of("ratedForSun", "enclosure.membrane.permanentSun"),
+                Binding.of("jointLimitM", "enclosure.membrane.maxJointWidthM"),
+                Binding.of("openLimitFraction", "enclosure.membrane.maxOpenFraction"),
+                Binding.of("sunLimitD", "enclosure.membrane.sunLimitDays"),
+                Binding.typed("usedD", "0", "the running clocks of the site count them"),
+                Binding.typed("plannedD", "0", "the running clocks of the site count them"));
+    }
+
+    private static List<Binding> resistance(String path, Assembly assembly) {
+        List<Binding> bindings = new ArrayList<>(layers(path));
         for (Fastener fastener : assembly.fasteners()) {
             if (fastener.throughLayerId() != null) {
                 bindings.add(Binding.of(

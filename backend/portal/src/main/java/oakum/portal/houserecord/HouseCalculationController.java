@@ -78,8 +78,10 @@ class HouseCalculationController {
                 all.add(new HouseCalculation(calculation.id(), calculation.title(), null, null));
             }
             if (EnclosureBindings.PER_ASSEMBLY.contains(calculation.id())) {
-                assemblies.forEach(
-                        a -> all.add(new HouseCalculation(calculation.id(), calculation.title(), a.id(), a.label())));
+                assemblies.stream()
+                        .filter(a -> EnclosureBindings.applies(calculation.id(), a))
+                        .forEach(a -> all.add(
+                                new HouseCalculation(calculation.id(), calculation.title(), a.id(), a.label())));
             }
         }
         return all;

@@ -26,11 +26,11 @@ public class HouseCalculations {
         this.calculations = calculations;
     }
 
-    /** The ids of the calculations about one assembly that the record can fill, in printed order. */
-    public List<String> aboutAssembly() {
+    /** The ids of the calculations that mean something for an assembly, in printed order. */
+    public List<String> about(Assembly assembly) {
         return calculations.all().stream()
                 .map(Calculation::id)
-                .filter(EnclosureBindings.PER_ASSEMBLY::contains)
+                .filter(id -> EnclosureBindings.PER_ASSEMBLY.contains(id) && EnclosureBindings.applies(id, assembly))
                 .toList();
     }
 

@@ -19,11 +19,43 @@ public record MoisturePart(
 
         @Entry(label = "Humidity limits", maxRows = 20) List<HumidityLimit> limits,
         @Entry(label = "Humidifier") @Nullable Equipment humidifier,
-        @Entry(label = "Dehumidifier") @Nullable Equipment dehumidifier)
+        @Entry(label = "Dehumidifier") @Nullable Equipment dehumidifier,
+
+        @Entry(
+                label = "Outdoor months",
+                help = "Twelve, January first: what the monthly vapour balance takes.",
+                maxRows = 12)
+        List<OutdoorMonth> outdoorMonths)
         implements Part {
+    @SuppressWarnings({"ConstantConditions", "NullAway"}) // a document that was kept before the months could be said
     public MoisturePart {
         limits = limits == null ? List.of() : List.copyOf(limits);
+        outdoorMonths = outdoorMonths == null ? List.of() : List.copyOf(outdoorMonths);
     }
+
+    /** A month's mean outdoor air; relative humidity below 0 °C is counted over ice (ISO 13788). */
+    public record OutdoorMonth(
+            @Entry(label = "Short name", help = "Names the row in paths; letters and digits.", maxLength = 40)
+            String id,
+
+            @Quantity(
+                    label = "Outdoor temperature",
+                    symbol = "θ_e",
+                    unit = Unit.CELSIUS,
+                    min = -40,
+                    max = 60,
+                    limitSource = PlausibleRange.SOURCE)
+            double outdoorC,
+
+            @Quantity(
+                    label = "Outdoor relative humidity",
+                    symbol = "φ_e",
+                    unit = Unit.FRACTION,
+                    min = 0.01,
+                    max = 1,
+                    limitSource = PlausibleRange.SOURCE,
+                    help = "Below 0 °C over ice.")
+            double outdoorHumidityFraction) {}
 
     /** The most indoor humidity at one outdoor temperature. */
     public record HumidityLimit(

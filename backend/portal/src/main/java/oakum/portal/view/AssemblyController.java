@@ -77,7 +77,7 @@ class AssemblyController {
                 assembly.layers().stream().map(AssemblyController::layer).toList(),
                 assembly.cladding(),
                 assembly.fasteners(),
-                houseCalculations.aboutAssembly().stream()
+                houseCalculations.about(assembly).stream()
                         .filter(calculation -> !calculation.equals(FINDINGS))
                         .map(calculation -> result(snapshot, calculation, id))
                         .toList(),

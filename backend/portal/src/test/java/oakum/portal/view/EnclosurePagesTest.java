@@ -15,11 +15,17 @@ import java.util.List;
 import java.util.Objects;
 import oakum.portal.PortalTest;
 import oakum.portal.SignedIn;
+import oakum.portal.houserecord.HeatPart;
 import oakum.portal.houserecord.HouseFixtures;
+import oakum.portal.houserecord.HouseRecord;
 import oakum.portal.houserecord.Houses;
+import oakum.portal.houserecord.MoisturePart;
+import oakum.portal.houserecord.PartKind;
+import oakum.portal.people.AsPortal;
 import oakum.portal.people.Role;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.mock.web.MockHttpServletResponse;
@@ -39,6 +45,21 @@ class EnclosurePagesTest {
 
     @Autowired
     Houses houses;
+
+    @Autowired
+    HouseRecord record;
+
+    /** A cold synthetic climate, made for tests. */
+    private static MoisturePart coldMonths() {
+        double[] outdoorC = {-10, -8, -2, 5, 12, 17, 20, 19, 14, 8, 1, -7};
+        double[] humidity = {.80, .78, .75, .70, .68, .70, .72, .75, .78, .80, .82, .82};
+        List<MoisturePart.OutdoorMonth> months = new ArrayList<>();
+        for (int i = 0; i < 12; i++) {
+            months.add(new MoisturePart.OutdoorMonth("m" + (i + 1), outdoorC[i], humidity[i]));
+        }
+        return new MoisturePart(
+                null, List.of(new MoisturePart.HumidityLimit("cold", -25, 0.28, "the wall")), null, null, months);
+    }
 
     private JsonNode send(MockHttpServletRequestBuilder request, int status) throws Exception {
         MockHttpServletResponse answer = http.perform(request.with(SignedIn.as(Role.DESIGNER)))
@@ -185,6 +206,10 @@ class EnclosurePagesTest {
     @ValueSource(strings = {"h1", "h2", "h3"})
     void the_record_fills_every_calculation_of_the_enclosure_and_each_is_answered(String name) throws Exception {
         String house = houseWith(enclosure(name));
+        AsPortal.run(() -> {
+            record.save(house, PartKind.HEAT, new HeatPart(3500.0, 20.0, null, null), "as designed");
+            record.save(house, PartKind.MOISTURE, coldMonths(), "as designed");
+        });
 
         for (JsonNode one : get_(house + "/calculations")) {
             String calculation = one.get("calculation").asString();
@@ -214,6 +239,19 @@ class EnclosurePagesTest {
         assertThat(dry.get("name").asString()).isEqualTo("sdDryM");
         assertThat(dry.get("value").asDouble()).isCloseTo(2.4, within(1e-9));
         assertThat(dry.get("status").asString()).isEqualTo("from memory");
+    }
+
+    /** Walls and roofs of the demo houses, combined method of ISO 6946, computed a second time by independent code. */
+    @ParameterizedTest
+    @CsvSource({"h1, wall, 0.1339", "h2, wall, 0.1381", "h3, wall, 0.1680", "h1, roof, 0.1070", "h2, roof, 0.0688"})
+    void the_wall_page_computes_the_u_value_from_the_record(String name, String assembly, double uValue)
+            throws Exception {
+        JsonNode page = get_(houseWith(enclosure(name)) + "/assemblies/" + assembly);
+        JsonNode output = page.get("results").get(0).at("/answer/output");
+
+        double corrections = output.get("fastenersWPerM2K").asDouble()
+                + output.get("gapsWPerM2K").asDouble();
+        assertThat(output.get("uValueWPerM2K").asDouble() - corrections).isCloseTo(uValue, within(0.0003));
     }
 
     @Test
