@@ -3,6 +3,7 @@ package oakum.portal.demo;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import oakum.portal.decision.Alternative;
 import oakum.portal.decision.DecisionContent;
 import oakum.portal.decision.DecisionView;
@@ -222,10 +223,17 @@ class DecisionsChapter implements DemoChapter {
         });
     }
 
-    /** Control layers and the rules of the wall, for each house; U-values where the calculation is there. */
+    /** Control layers, the rules and the year of the wall, U-values and what they add up to. */
     private void enclosureProofs(String house) {
         prove(house, "joins", "Control layers and joins", "control-layers", null);
         prove(house, "wallRules", "Rules of the wall", "assembly-findings", "wall");
+        prove(house, "wallYear", "Vapour balance of the wall by month", "condensation-monthly", "wall");
+        record.parts(house).enclosure().assemblies().forEach(assembly -> {
+            String id = assembly.id();
+            String key = "uValue" + id.substring(0, 1).toUpperCase(Locale.ROOT) + id.substring(1);
+            prove(house, key, "U-value, " + assembly.label(), "assembly-resistance", id);
+        });
+        prove(house, "heatLoss", "Heat loss through the envelope", "heat-loss-coefficient", null);
     }
 
     private void prove(String house, String key, String title, String calculation, @Nullable String assembly) {
