@@ -94,6 +94,6 @@ final class Kernels {
         if (at < 0) {
             throw new IllegalStateException("no \"" + word + "\" in: " + printed);
         }
-        return Double.parseDouble(printed.substring(at + word.length()).strip().split("[^0-9.eE+-]")[0]);
+        return Double.parseDouble(printed.substring(at + word.length()).strip().split("[^0-9a-zA-Z.+-]")[0]);
     }
 }

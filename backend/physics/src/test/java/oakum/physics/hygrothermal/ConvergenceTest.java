@@ -4,18 +4,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Random;
+import oakum.physics.moistair.Iso13788Saturation;
 import org.junit.jupiter.api.Test;
 
-/** Finer steps come nearer at the order that the method promises. */
+/** Finer steps and finer grids come nearer at the order that the method promises. */
 class ConvergenceTest {
-    /** A smooth climate: with hourly kinks no method keeps its order. */
+    /**
+     * A smooth climate that never condenses and never freezes, growing out of the start: with hourly kinks, jumps or a
+     * moving edge of saturation no method keeps its order.
+     */
     private static final Climate SMOOTH = (hour, fraction, s) -> {
         double angle = 2 * Math.PI * (hour + fraction) / 24;
-        s.outdoorTemperatureC = 5 + 6 * Math.sin(angle);
-        s.outdoorEquivalentC = 7 + 9 * Math.sin(angle);
-        s.outdoorVapourPa = 700 + 60 * Math.cos(angle);
-        s.indoorTemperatureC = 21;
-        s.indoorVapourPa = 1000 + 200 * Math.sin(angle + 1);
+        double grown = 1 - Math.exp(-Math.pow((hour + fraction) / 12, 2));
+        double start = 0.7 * Iso13788Saturation.pressurePa(12);
+        s.outdoorTemperatureC = 12 + grown * (-3 + 4 * Math.sin(angle));
+        s.outdoorEquivalentC = 12 + grown * (-3 + 6 * Math.sin(angle));
+        s.outdoorVapourPa = start + grown * (450 - start + 40 * Math.cos(angle));
+        s.indoorTemperatureC = 12 + grown * 9;
+        s.indoorVapourPa = start + grown * (1000 - start + 200 * Math.sin(angle + 1));
     };
 
     private static final SolidLayer BOARD = RandomWalls.wood(new Random(5), "board", 0.04, 600, 450, 0.7);
@@ -60,6 +66,20 @@ class ConvergenceTest {
             double order = Math.log(before / error) / Math.log(2);
             System.out.printf("step %.0f s: error %.2e, order %.2f%n", step, error, order);
             assertThat(order).as("order at %s s", step).isBetween(1.7, 2.4);
+            before = error;
+        }
+    }
+
+    @Test
+    void grids_converge_at_second_order() {
+        GridRule grid = new GridRule(0.0005, 1, 0.0005, 1);
+        double[] finest = lastDay(grid.refined(16), 3600);
+        double before = distance(lastDay(grid, 3600), finest);
+        for (int parts : new int[] {2, 4}) {
+            double error = distance(lastDay(grid.refined(parts), 3600), finest);
+            double order = Math.log(before / error) / Math.log(2);
+            System.out.printf("%d parts: error %.2e, order %.2f%n", parts, error, order);
+            assertThat(order).as("order with %s parts", parts).isBetween(1.6, 2.6);
             before = error;
         }
     }
