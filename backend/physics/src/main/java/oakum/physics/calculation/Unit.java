@@ -110,6 +110,12 @@ public enum Unit {
             "kg/(m2.d)",
             new Shown("g/(m²·day)", 1000, 0, 0),
             new Shown("oz/(ft²·day)", 0.09290304 / 0.028349523125, 0, 2)),
+    /** Moisture that diffusion or leaking air brings in a day. */
+    GRAM_PER_SQUARE_METRE_DAY(
+            "GPerM2D",
+            "g/(m2.d)",
+            new Shown("g/(m²·day)", 1, 0, 2),
+            new Shown("gr/(ft²·day)", 0.09290304 / 0.06479891, 0, 2)),
     LITRE("L", "L", new Shown("L", 1, 0, 0), new Shown("gal", 1 / 3.785411784, 0, 0)),
     /** Electrical power: watts in both habits. */
     ELECTRIC_WATT("W", "W", new Shown("W", 1, 0, 0), new Shown("W", 1, 0, 0)),

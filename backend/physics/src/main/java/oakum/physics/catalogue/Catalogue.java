@@ -13,6 +13,10 @@ import oakum.physics.envelope.CondensationMonthly;
 import oakum.physics.envelope.DewPointOfWall;
 import oakum.physics.envelope.HeatLossCoefficient;
 import oakum.physics.envelope.SurfaceFactor;
+import oakum.physics.exposure.AirLeakageWetting;
+import oakum.physics.exposure.DrivingRain;
+import oakum.physics.exposure.IndoorClimateClass;
+import oakum.physics.exposure.SunOnSurface;
 import oakum.physics.fastening.CladdingWind;
 import oakum.physics.fastening.FastenerCorrosion;
 import oakum.physics.fastening.FastenerWithdrawal;
@@ -47,6 +51,10 @@ public final class Catalogue {
     public static final List<Calculation<?, ?>> ALL = List.of(
             MoistAirState.CALCULATION,
             AirAtAltitude.CALCULATION,
+            SunOnSurface.CALCULATION,
+            DrivingRain.CALCULATION,
+            IndoorClimateClass.CALCULATION,
+            AirLeakageWetting.CALCULATION,
             TightnessTest.CALCULATION,
             InfiltrationEstimate.CALCULATION,
             HousePressure.CALCULATION,
