@@ -32,6 +32,8 @@ import oakum.physics.housepressure.HousePressure;
 import oakum.physics.housepressure.MakeUpHeater;
 import oakum.physics.housepressure.MakeUpTable;
 import oakum.physics.housepressure.MakeUpTrigger;
+import oakum.physics.hygrothermal.HumidityCeiling;
+import oakum.physics.hygrothermal.WallMoisture;
 import oakum.physics.moistair.AirAtAltitude;
 import oakum.physics.moistair.MoistAirState;
 import oakum.physics.mould.DecayOfWood;
@@ -69,6 +71,8 @@ public final class Catalogue {
             DewPointOfWall.CALCULATION,
             CondensationMonthly.CALCULATION,
             CondensationBlock.CALCULATION,
+            WallMoisture.CALCULATION,
+            HumidityCeiling.CALCULATION,
             ControlLayers.CALCULATION,
             AssemblyFindings.CALCULATION,
             FilterSizing.CALCULATION,

@@ -21,6 +21,9 @@ public final class MaterialLayers {
     /** Vapour in the pores at saturation, kg/m³, about that at 20 °C; keeps the storage of dry materials from vanishing. */
     private static final double PORE_VAPOUR_KG_PER_M3 = 0.02;
 
+    /** A sheet from this thickness on is a board. */
+    private static final double THINNEST_BOARD_M = 0.001;
+
     private static final double DIFFUSIVITY_BASE_LN = Math.log(1000);
 
     private MaterialLayers() {}
@@ -44,7 +47,7 @@ public final class MaterialLayers {
             double initialHumidityFraction,
             double airPressurePa) {
         material.require(field, MaterialProperty.VAPOUR_RESISTANCE);
-        if (material.isSheet()) {
+        if (material.isSheet() && !(thicknessM >= THINNEST_BOARD_M && stores(material))) {
             return new MembraneLayer(
                     name,
                     material.values().diffusionThicknesses().stream()
@@ -61,24 +64,33 @@ public final class MaterialLayers {
         return new SolidLayer(
                 name,
                 thicknessM,
-                properties(material, airPressurePa),
+                properties(thicknessM, material, airPressurePa),
                 material.densityKgPerM3(),
                 material.heatCapacityJPerKgK(),
                 initialHumidityFraction);
     }
 
+    /** A board whose vapour resistance was told for the whole sheet still stores water; a film or a metal does not. */
+    private static boolean stores(Material material) {
+        return material.knows(MaterialProperty.SORPTION)
+                && material.sorption().saturationKgPerM3() > 0
+                && material.knows(MaterialProperty.DENSITY)
+                && material.knows(MaterialProperty.CONDUCTIVITY);
+    }
+
     /**
      * The properties of a material that the solver reads.
      *
+     * @param thicknessM of the layer, over which a resistance told for the sheet is spread
      * @param airPressurePa of the place, 45000 to 110000
      */
-    static LayerProperties properties(Material material, double airPressurePa) {
+    static LayerProperties properties(double thicknessM, Material material, double airPressurePa) {
         Sorption sorption = material.sorption();
         double air = AIR_PERMEABILITY_KG_PER_M_S_PA * REFERENCE_AIR_PRESSURE_PA / airPressurePa;
         Double byTemperature = material.values().conductivityByTemperaturePerK();
         return new TabulatedProperties.Description(
                         h -> sorption.waterKgPerM3(h) + PORE_VAPOUR_KG_PER_M3 * h,
-                        h -> material.resistanceFactor(h) / air,
+                        h -> material.diffusionThicknessM(thicknessM, h) / thicknessM / air,
                         liquidPotential(material, sorption),
                         h -> material.conductivityWPerMK(TabulatedProperties.REFERENCE_C, sorption.waterKgPerM3(h)))
                 .vapourResistivityGrowingPerK(RESISTIVITY_PER_K)

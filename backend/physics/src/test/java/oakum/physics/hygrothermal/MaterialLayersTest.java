@@ -50,7 +50,7 @@ class MaterialLayersTest {
     @Test
     void water_resistance_and_conductivity_are_the_material_s() {
         Material plywood = MaterialLibrary.require("m", "plywood");
-        LayerProperties properties = MaterialLayers.properties(plywood, SEA_LEVEL_PA);
+        LayerProperties properties = MaterialLayers.properties(0.02, plywood, SEA_LEVEL_PA);
         Cells cells = new Cells(1);
         cells.temperatureC[0] = 20;
         cells.coordinate[0] = properties.coordinate(0.8);
@@ -67,7 +67,7 @@ class MaterialLayersTest {
     @Test
     void liquid_flow_is_the_diffusivity_times_the_gradient_of_water() {
         Material brick = MaterialLibrary.require("m", "clay-brick");
-        LayerProperties properties = MaterialLayers.properties(brick, SEA_LEVEL_PA);
+        LayerProperties properties = MaterialLayers.properties(0.02, brick, SEA_LEVEL_PA);
         double humidity = 0.99;
         double step = 1e-5;
 
@@ -85,9 +85,9 @@ class MaterialLayersTest {
         Cells cells = new Cells(1);
         cells.temperatureC[0] = 20;
         cells.coordinate[0] = 0.5;
-        MaterialLayers.properties(wool, SEA_LEVEL_PA).evaluate(cells, 0, 1);
+        MaterialLayers.properties(0.02, wool, SEA_LEVEL_PA).evaluate(cells, 0, 1);
         double low = cells.vapourResistivity[0];
-        MaterialLayers.properties(wool, SEA_LEVEL_PA / 2).evaluate(cells, 0, 1);
+        MaterialLayers.properties(0.02, wool, SEA_LEVEL_PA / 2).evaluate(cells, 0, 1);
 
         assertThat(cells.vapourResistivity[0]).isCloseTo(low / 2, within(1e-6 * low));
     }

@@ -51,7 +51,7 @@ class CareMatters {
                         "Answer",
                         r.house(),
                         "Report by the " + r.reportedBy(),
-                        "/houses/" + r.house(),
+                        "/houses/" + r.house() + "/owner",
                         "“" + r.what() + "”",
                         r.overdue() ? List.of("overdue") : List.of(),
                         "Answer by " + Words.day(r.answerBy(), sight.today()) + "."))
