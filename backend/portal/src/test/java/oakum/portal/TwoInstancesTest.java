@@ -124,6 +124,32 @@ class TwoInstancesTest {
         }
     }
 
+    @Test
+    void a_material_added_at_one_is_computed_with_at_the_other_and_added_at_both_is_there_once() throws Exception {
+        for (int round = 0; round < ROUNDS; round++) {
+            String sheet = "{\"id\":\"two-wool\",\"label\":\"Wool\",\"conductivityWPerMK\":0.0" + (30 + round)
+                    + ",\"resistanceFactors\":[],\"diffusionThicknesses\":[],\"sorption\":[],"
+                    + "\"source\":\"sheet " + round + "\",\"status\":\"SEEN\"}";
+            List<Answer> added = atOnce(
+                    () -> here.post("/api/v1/materials", sheet), () -> there.post("/api/v1/materials", sheet));
+            assertThat(added.stream().map(Answer::status).sorted().toList())
+                    .as("%s", added)
+                    .containsExactly(200, 201);
+            String id = added.get(0).json().get("id").asString();
+            assertThat(added.get(1).json().get("id").asString()).isEqualTo(id);
+            Answer computed = there.post(
+                    "/api/v1/calculations/assembly-resistance",
+                    "{\"placement\":{\"kind\":\"WALL\"},\"layers\":[{\"id\":\"wool\",\"thicknessM\":0.1,\"materialId\":\""
+                            + id + "\"}],\"fasteners\":[]}");
+            assertThat(computed.status()).as(computed.body()).isEqualTo(200);
+        }
+        List<String> offered = there.get("/api/v1/materials").json().get("items").valueStream()
+                .filter(material -> material.get("label").asString().equals("Wool"))
+                .map(material -> material.get("id").asString())
+                .toList();
+        assertThat(offered).hasSize(1);
+    }
+
     private static Answer readings(PortalClient client, String table) {
         return client.send(
                 "POST",

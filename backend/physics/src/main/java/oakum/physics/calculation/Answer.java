@@ -2,7 +2,6 @@ package oakum.physics.calculation;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 
 /**
  * What a calculation answers.
@@ -32,12 +31,6 @@ public record Answer<I extends Record, O extends Record>(
     /** Six digits that stand for the calculation, its version, all inputs and the printed result. */
     public String copyCode() {
         return Canonical.copyCode(
-                calculation.id() + " " + calculation.version() + "\n" + lines(input) + "\n--\n" + lines(printed));
-    }
-
-    private static String lines(Record record) {
-        return Canonical.flatten(record).entrySet().stream()
-                .map(e -> e.getKey() + "=" + e.getValue())
-                .collect(Collectors.joining("\n"));
+                calculation.id() + " " + calculation.version() + "\n" + Canonical.lines(input) + "\n--\n" + Canonical.lines(printed));
     }
 }

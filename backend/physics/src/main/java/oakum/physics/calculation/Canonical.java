@@ -10,9 +10,11 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -43,6 +45,13 @@ public final class Canonical {
         Map<String, String> leaves = new LinkedHashMap<>();
         flatten("", record, leaves);
         return leaves;
+    }
+
+    /** The same as one text: a line {@code pointer=value} for every leaf. */
+    public static String lines(Record record) {
+        return flatten(record).entrySet().stream()
+                .map(leaf -> leaf.getKey() + "=" + leaf.getValue())
+                .collect(Collectors.joining("\n"));
     }
 
     private static void flatten(String prefix, Record record, Map<String, String> leaves) {
@@ -206,14 +215,23 @@ public final class Canonical {
 
     /** Six decimal digits that stand for a text; people read them to each other. */
     public static String copyCode(String text) {
+        byte[] digest = sha256(text);
+        long number = 0;
+        for (int i = 0; i < 7; i++) {
+            number = number << 8 | (digest[i] & 0xff);
+        }
+        String digits = String.format("%06d", number % 1_000_000);
+        return digits.substring(0, 3) + " " + digits.substring(3);
+    }
+
+    /** The SHA-256 of a text in UTF-8, as 64 hex digits. */
+    public static String hash(String text) {
+        return HexFormat.of().formatHex(sha256(text));
+    }
+
+    private static byte[] sha256(String text) {
         try {
-            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-            long number = 0;
-            for (int i = 0; i < 7; i++) {
-                number = number << 8 | (digest[i] & 0xff);
-            }
-            String digits = String.format("%06d", number % 1_000_000);
-            return digits.substring(0, 3) + " " + digits.substring(3);
+            return MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java platform has SHA-256", e);
         }

@@ -16,7 +16,6 @@ import java.util.Optional;
 import oakum.physics.calculation.Canonical;
 import oakum.physics.calculation.Refused;
 import oakum.physics.calculation.Source;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Generic materials without makers, read from two tables beside this class: {@code material-sources.csv} ({@code key;
@@ -28,20 +27,21 @@ public final class MaterialLibrary {
 
     private MaterialLibrary() {}
 
-    /** Every material, in the order of the table. */
+    /** Every material of the table, in its order; those of open shelves are found by their id only. */
     public static Collection<Material> all() {
         return ALL.values();
     }
 
+    /** The material of the table, or of a shelf that is open in this process. */
     public static Optional<Material> find(String id) {
-        return Optional.ofNullable(ALL.get(id));
+        return Optional.ofNullable(ALL.get(id)).or(() -> MaterialShelves.find(id));
     }
 
     /**
      * The material of a layer.
      *
      * @param field pointer to where the id stands
-     * @throws Refused where the library has none of that id
+     * @throws Refused where neither the table nor an open shelf has one of that id
      */
     public static Material require(String field, String id) {
         return find(id).orElseThrow(() -> Refused.of(
@@ -112,12 +112,14 @@ public final class MaterialLibrary {
                 case "sorption" -> points(property, "waterFraction", value);
                 default -> leaves.put(property, value);
             }
-            MaterialProperty of = property(property);
-            if (of != null) {
-                sources.put(of, source);
-                leaves.putIfAbsent("source", source.citation());
-                leaves.putIfAbsent("status", source.status().name());
+            if (property.equals("label")) {
+                return;
             }
+            MaterialProperty of = MaterialProperty.of(property)
+                    .orElseThrow(() -> new IllegalStateException("materials.csv: no property " + property));
+            sources.put(of, source);
+            leaves.putIfAbsent("source", source.citation());
+            leaves.putIfAbsent("status", source.status().name());
         }
 
         private void points(String list, String component, String curve) {
@@ -128,24 +130,6 @@ public final class MaterialLibrary {
                 leaves.put(list + "[" + i + "]." + component, pair[1]);
                 i++;
             }
-        }
-
-        private static @Nullable MaterialProperty property(String component) {
-            return switch (component) {
-                case "label" -> null;
-                case "densityKgPerM3" -> MaterialProperty.DENSITY;
-                case "heatCapacityJPerKgK" -> MaterialProperty.HEAT_CAPACITY;
-                case "conductivityWPerMK", "conductivityWaterFraction" -> MaterialProperty.CONDUCTIVITY;
-                case "conductivityByTemperaturePerK" -> MaterialProperty.CONDUCTIVITY_BY_TEMPERATURE;
-                case "moistureSupplement", "moistureCoefficient" -> MaterialProperty.CONDUCTIVITY_BY_WATER;
-                case "resistanceFactors", "diffusionThicknesses" -> MaterialProperty.VAPOUR_RESISTANCE;
-                case "sorption" -> MaterialProperty.SORPTION;
-                case "saturationWaterKgPerM3" -> MaterialProperty.SATURATION_WATER;
-                case "waterUptakeKgPerM2SqrtS", "liquidRule" -> MaterialProperty.WATER_UPTAKE;
-                case "airPermeanceM3PerSM2" -> MaterialProperty.AIR_PERMEANCE;
-                case "mouldSensitivity" -> MaterialProperty.MOULD_SENSITIVITY;
-                default -> throw new IllegalStateException("materials.csv: no property " + component);
-            };
         }
 
         Material material() {

@@ -30,6 +30,16 @@ public interface Access {
      */
     void require(Permission permission);
 
+    /** Whether the caller holds it for the firm or for any house: for what all houses share, such as weather. */
+    boolean mayAnywhere(Permission permission);
+
+    /**
+     * Lets pass who may anywhere.
+     *
+     * @throws oakum.portal.http.Problem 403
+     */
+    void requireAnywhere(Permission permission);
+
     /** Whether the caller sees every house of the firm; otherwise only {@link #sharedHouses}. */
     boolean seesAllHouses();
 

@@ -128,6 +128,22 @@ class AccessImpl implements Access {
         }
     }
 
+    @Override
+    @Transactional(readOnly = true)
+    public boolean mayAnywhere(Permission permission) {
+        return known().tokenCovers(permission)
+                && (permission.heldBy(firmRoles())
+                        || sharedHouses().stream().anyMatch(house -> permission.heldBy(roles(house))));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public void requireAnywhere(Permission permission) {
+        if (!mayAnywhere(permission)) {
+            throw Problem.forbidden(refusal(permission) + ".");
+        }
+    }
+
     private String refusal(Permission permission) {
         String what = permission.name().toLowerCase(Locale.ROOT).replace('_', '-');
         Known known = known();

@@ -20,6 +20,8 @@ public enum Permission {
     EDIT_PROOF(DESIGNER, CONSULTANT),
     /** Open and change decisions. */
     EDIT_DECISION(DESIGNER),
+    /** Add own materials for all houses, and withdraw them. */
+    KEEP_MATERIALS(DESIGNER, CONSULTANT),
     /** Approve where the decision names the role. */
     APPROVE(DESIGNER, SITE_LEAD, MECHANICAL_CONTRACTOR, OFFICE_MANAGER, OWNER, CONSULTANT),
     COMMENT(DESIGNER, SITE_LEAD, MECHANICAL_CONTRACTOR, OFFICE_MANAGER, OWNER, CONSULTANT),
