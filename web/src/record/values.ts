@@ -2,7 +2,7 @@ import { type Field, isRow, type Row, type Value } from '../form/field.ts'
 import { figure, print, type Unit } from '../units/quantity.ts'
 import { system } from '../units/system.ts'
 
-const HARD = '\u202f'
+export const HARD = '\u202f'
 
 /** A part as it came, without the places that are empty: a form takes what is missing as left out. */
 export function withoutNulls(document: Row): Row {

@@ -162,6 +162,11 @@ export const ROUTES: Route[] = [
     roles: FIRM,
   },
   {
+    path: '/materials',
+    page: lazy(() => import('../pages/material/MaterialsPage.tsx')),
+    roles: FIRM,
+  },
+  {
     path: '/houses/:house/site',
     page: lazy(() => import('../pages/site/SitePage.tsx')),
     contents: 'Site',

@@ -18,7 +18,12 @@ export default function CalculationsPage({ house }: { house?: string }) {
       over={house ? `${house} · calculations` : 'Calculations'}
       title="Calculations"
       heading="Each is declared once: what goes in, its limits, its equations and their sources."
-      lead="Nothing computed here is kept. A result becomes a proof on the page of its decision."
+      lead={
+        <>
+          Nothing computed here is kept. A result becomes a proof on the page of its decision. What layers are
+          made of stands under <a href="/materials">Materials</a>.
+        </>
+      }
       block={[
         ['Sheet', 'Calculations'],
         ['Day', dayWords(me.value?.today)],

@@ -49,6 +49,7 @@ class ClientPages implements WebMvcConfigurer {
             "/stock",
             "/calculations",
             "/calculations/{id}",
+            "/materials",
             "/rules",
             "/people",
             "/tokens",
