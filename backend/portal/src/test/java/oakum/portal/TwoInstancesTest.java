@@ -130,8 +130,8 @@ class TwoInstancesTest {
             String sheet = "{\"id\":\"two-wool\",\"label\":\"Wool\",\"conductivityWPerMK\":0.0" + (30 + round)
                     + ",\"resistanceFactors\":[],\"diffusionThicknesses\":[],\"sorption\":[],"
                     + "\"source\":\"sheet " + round + "\",\"status\":\"SEEN\"}";
-            List<Answer> added = atOnce(
-                    () -> here.post("/api/v1/materials", sheet), () -> there.post("/api/v1/materials", sheet));
+            List<Answer> added =
+                    atOnce(() -> here.post("/api/v1/materials", sheet), () -> there.post("/api/v1/materials", sheet));
             assertThat(added.stream().map(Answer::status).sorted().toList())
                     .as("%s", added)
                     .containsExactly(200, 201);
@@ -143,7 +143,10 @@ class TwoInstancesTest {
                             + id + "\"}],\"fasteners\":[]}");
             assertThat(computed.status()).as(computed.body()).isEqualTo(200);
         }
-        List<String> offered = there.get("/api/v1/materials").json().get("items").valueStream()
+        List<String> offered = there.get("/api/v1/materials")
+                .json()
+                .get("items")
+                .valueStream()
                 .filter(material -> material.get("label").asString().equals("Wool"))
                 .map(material -> material.get("id").asString())
                 .toList();

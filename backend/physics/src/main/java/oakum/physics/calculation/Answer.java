@@ -30,7 +30,7 @@ public record Answer<I extends Record, O extends Record>(
 
     /** Six digits that stand for the calculation, its version, all inputs and the printed result. */
     public String copyCode() {
-        return Canonical.copyCode(
-                calculation.id() + " " + calculation.version() + "\n" + Canonical.lines(input) + "\n--\n" + Canonical.lines(printed));
+        return Canonical.copyCode(calculation.id() + " " + calculation.version() + "\n" + Canonical.lines(input)
+                + "\n--\n" + Canonical.lines(printed));
     }
 }

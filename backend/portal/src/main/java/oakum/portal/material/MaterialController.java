@@ -35,8 +35,7 @@ class MaterialController {
     }
 
     /** One page of materials, and what this person may do with them. */
-    record MaterialPage(
-            List<MaterialJson> items, @Nullable String next, List<String> actions) {}
+    record MaterialPage(List<MaterialJson> items, @Nullable String next, List<String> actions) {}
 
     @Operation(
             summary = "The materials that layers may name; those that come with the portal first, then the firm's own",

@@ -52,7 +52,8 @@ class MaterialRows {
 
     /** Offers none of a name but the one of this id, which may be added after that. */
     void supersede(String name, String id) {
-        jdbc.sql("update material.own set superseded_by = :id where name = :name and id <> :id and superseded_by is null")
+        jdbc.sql(
+                        "update material.own set superseded_by = :id where name = :name and id <> :id and superseded_by is null")
                 .param("id", id)
                 .param("name", name)
                 .update();

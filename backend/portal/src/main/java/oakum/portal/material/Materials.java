@@ -93,8 +93,7 @@ class Materials {
         String id = own.material().id();
         rows.lock(own.name());
         Optional<Kept> before = rows.find(id);
-        if (before.isPresent()
-                && !Canonical.lines(before.get().typed()).equals(Canonical.lines(own.typed()))) {
+        if (before.isPresent() && !Canonical.lines(before.get().typed()).equals(Canonical.lines(own.typed()))) {
             throw Problem.conflict(
                     "already-there",
                     "There is another material under the id " + id + " already. Take another short name.");
@@ -150,7 +149,10 @@ class Materials {
 
     private void record(String act, MaterialInput typed, String id) {
         audit.record(
-                act, null, "Material " + typed.label() + ", " + id + ": " + typed.source() + ".", "/api/v1/materials/" + id);
+                act,
+                null,
+                "Material " + typed.label() + ", " + id + ": " + typed.source() + ".",
+                "/api/v1/materials/" + id);
     }
 
     private static boolean isBundled(String id) {

@@ -52,14 +52,15 @@ class MaterialsTest {
                 .add(point("resistanceFactor", 0.25, 5))
                 .add(point("resistanceFactor", 0.75, 3));
         sheet.putArray("diffusionThicknesses");
-        sheet.putArray("sorption")
-                .add(point("waterFraction", 0.5, 0.07))
-                .add(point("waterFraction", 0.8, 0.12));
+        sheet.putArray("sorption").add(point("waterFraction", 0.5, 0.07)).add(point("waterFraction", 0.8, 0.12));
         return sheet;
     }
 
     private static ObjectNode point(String component, double humidity, double value) {
-        return JsonMapper.shared().createObjectNode().put("humidityFraction", humidity).put(component, value);
+        return JsonMapper.shared()
+                .createObjectNode()
+                .put("humidityFraction", humidity)
+                .put(component, value);
     }
 
     @Test
@@ -107,7 +108,9 @@ class MaterialsTest {
         assertThat(page.get("items").valueStream().map(m -> m.get("id").asString()))
                 .startsWith(MaterialLibrary.all().iterator().next().id())
                 .hasSize(MaterialLibrary.all().size() + 2);
-        assertThat(page.get("items").valueStream().flatMap(m -> m.get("properties").valueStream()))
+        assertThat(page.get("items")
+                        .valueStream()
+                        .flatMap(m -> m.get("properties").valueStream()))
                 .allSatisfy(p -> {
                     assertThat(p.get("source").asString()).isNotBlank();
                     assertThat(p.get("values").isEmpty()).as("%s", p).isFalse();
@@ -133,9 +136,7 @@ class MaterialsTest {
     @Test
     void a_sorption_table_that_falls_is_refused_with_material_and_value() throws Exception {
         ObjectNode falls = sheet(0.04);
-        falls.putArray("sorption")
-                .add(point("waterFraction", 0.5, 0.12))
-                .add(point("waterFraction", 0.8, 0.07));
+        falls.putArray("sorption").add(point("waterFraction", 0.5, 0.12)).add(point("waterFraction", 0.8, 0.07));
 
         add(falls)
                 .andExpect(status().isUnprocessableContent())
@@ -150,8 +151,9 @@ class MaterialsTest {
     void a_changed_data_sheet_takes_the_place_of_the_old_one_which_can_still_be_computed_with() throws Exception {
         ObjectNode sheet = sheet(0.04);
         String old = json(add(sheet)).get("id").asString();
-        String later =
-                json(add(sheet.deepCopy().put("conductivityWPerMK", 0.05))).get("id").asString();
+        String later = json(add(sheet.deepCopy().put("conductivityWPerMK", 0.05)))
+                .get("id")
+                .asString();
 
         assertThat(later).isNotEqualTo(old);
         assertThat(offered()).contains(later).doesNotContain(old);
@@ -222,7 +224,8 @@ class MaterialsTest {
         assertThat(fields.valueStream().map(field -> field.get("name").asString()))
                 .startsWith("id", "label", "densityKgPerM3")
                 .endsWith("source", "status");
-        assertThat(fields.valueStream().filter(field -> field.get("kind").asString().equals("ROWS")))
+        assertThat(fields.valueStream()
+                        .filter(field -> field.get("kind").asString().equals("ROWS")))
                 .hasSize(3);
     }
 
@@ -243,8 +246,9 @@ class MaterialsTest {
     }
 
     private JsonNode wall(String material, double thicknessM) throws Exception {
-        String wall = "{\"placement\": {\"kind\": \"WALL\"}, \"fasteners\": [], \"layers\": [{\"id\": \"board\", \"thicknessM\": "
-                + thicknessM + ", \"materialId\": \"" + material + "\"}]}";
+        String wall =
+                "{\"placement\": {\"kind\": \"WALL\"}, \"fasteners\": [], \"layers\": [{\"id\": \"board\", \"thicknessM\": "
+                        + thicknessM + ", \"materialId\": \"" + material + "\"}]}";
         return json(send(post("/api/v1/calculations/assembly-resistance"), wall).andExpect(status().isOk()));
     }
 
