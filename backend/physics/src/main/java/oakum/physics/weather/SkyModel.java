@@ -12,7 +12,7 @@ public enum SkyModel implements Labelled {
     },
 
     /** Adds the bright ring around the sun. */
-    HAY_DAVIES("brighter around the sun", "Hay and Davies 1980") {
+    BRIGHT_AROUND_SUN("brighter around the sun", "Hay and Davies 1980") {
         @Override
         public double diffuseWPerM2(SkyLight sky, double tiltDeg, double cosIncidence) {
             double ring = sky.directNormalWPerM2() / sky.extraterrestrialNormalWPerM2();
@@ -22,7 +22,8 @@ public enum SkyModel implements Labelled {
     },
 
     /** Adds the bright ring and the horizon; the closest to measurements, and the one to use for walls. */
-    PEREZ("brighter around the sun and at the horizon", "Perez et al. 1990, all sites composite; from memory") {
+    BRIGHT_SUN_AND_HORIZON(
+            "brighter around the sun and at the horizon", "Perez et al. 1990, all sites composite; from memory") {
         @Override
         public double diffuseWPerM2(SkyLight sky, double tiltDeg, double cosIncidence) {
             double dhi = sky.diffuseHorizontalWPerM2();
@@ -33,7 +34,7 @@ public enum SkyModel implements Labelled {
             double cubed = 1.041 * z * z * z;
             double clearness = ((dhi + sky.directNormalWPerM2()) / dhi + cubed) / (1 + cubed);
             double brightness = dhi * sky.airMass() / sky.extraterrestrialNormalWPerM2();
-            double[] f = PEREZ_COEFFICIENTS[bin(clearness)];
+            double[] f = BRIGHTNESS_COEFFICIENTS[bin(clearness)];
             double f1 = Math.max(0, f[0] + f[1] * brightness + f[2] * z);
             double f2 = f[3] + f[4] * brightness + f[5] * z;
             double ratio = Math.max(0, cosIncidence) / Math.max(cos(85), cos(sky.zenithDeg()));
@@ -43,15 +44,15 @@ public enum SkyModel implements Labelled {
 
         private int bin(double clearness) {
             int bin = 0;
-            while (bin < PEREZ_BINS.length && clearness >= PEREZ_BINS[bin]) {
+            while (bin < CLEARNESS_BINS.length && clearness >= CLEARNESS_BINS[bin]) {
                 bin++;
             }
             return bin;
         }
     };
 
-    private static final double[] PEREZ_BINS = {1.065, 1.23, 1.5, 1.95, 2.8, 4.5, 6.2};
-    private static final double[][] PEREZ_COEFFICIENTS = {
+    private static final double[] CLEARNESS_BINS = {1.065, 1.23, 1.5, 1.95, 2.8, 4.5, 6.2};
+    private static final double[][] BRIGHTNESS_COEFFICIENTS = {
         {-.008, .588, -.062, -.060, .072, -.022},
         {.130, .683, -.151, -.019, .066, -.029},
         {.330, .487, -.221, .055, -.064, -.026},

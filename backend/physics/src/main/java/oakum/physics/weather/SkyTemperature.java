@@ -48,7 +48,7 @@ public final class SkyTemperature {
     }
 
     /** Crude clear sky from the air temperature alone, °C (Swinbank 1963; from memory). */
-    public static double swinbankC(double airTemperatureC) {
+    public static double clearFromAirC(double airTemperatureC) {
         return 0.0552 * Math.pow(airTemperatureC + ZERO_C_IN_K, 1.5) - ZERO_C_IN_K;
     }
 }

@@ -70,7 +70,7 @@ final class Sunlight {
                 newDiffuse[i] = Math.max(0, global[i] - direct[i] * cos);
                 continue;
             }
-            double sky = diffuse == null ? erbs(sun, i, global[i], cos) : Math.min(diffuse[i], global[i]);
+            double sky = diffuse == null ? byClearness(sun, i, global[i], cos) : Math.min(diffuse[i], global[i]);
             brighter += diffuse != null && diffuse[i] > global[i] ? 1 : 0;
             newDirect[i] = Math.min(clearest(sun, i), beam(global[i] - sky, cos));
             newDiffuse[i] = global[i] - newDirect[i] * cos;
@@ -100,7 +100,7 @@ final class Sunlight {
                                 SUM));
     }
 
-    private static double erbs(SunCourse sun, int hour, double global, double cosZenith) {
+    private static double byClearness(SunCourse sun, int hour, double global, double cosZenith) {
         double above = sun.extraterrestrialNormalWPerM2(hour) * cosZenith;
         return above <= 0 ? global : global * SolarRadiation.diffuseFraction(global / above);
     }

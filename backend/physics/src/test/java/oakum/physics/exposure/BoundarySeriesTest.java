@@ -59,7 +59,7 @@ class BoundarySeriesTest {
 
     private static OutdoorFace wall(double facingDeg) {
         return new OutdoorFace(
-                new TiltedSurface(90, facingDeg, 0.2, SkyModel.PEREZ),
+                new TiltedSurface(90, facingDeg, 0.2, SkyModel.BRIGHT_SUN_AND_HORIZON),
                 0.7,
                 0.9,
                 OutdoorFace.openSkyView(90),
@@ -140,7 +140,11 @@ class BoundarySeriesTest {
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("24 hours inside and 48 outside");
         assertThatThrownBy(() -> new OutdoorFace(
-                        new TiltedSurface(90, 0, 0.2, SkyModel.PEREZ), 1.2, 0.9, 0.5, new OutdoorFace.ConstantFilm(17)))
+                        new TiltedSurface(90, 0, 0.2, SkyModel.BRIGHT_SUN_AND_HORIZON),
+                        1.2,
+                        0.9,
+                        0.5,
+                        new OutdoorFace.ConstantFilm(17)))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("absorptanceFraction = 1.2");
     }

@@ -113,7 +113,7 @@ class ExposureRowsTest {
 
     @Test
     void sun_warms_and_a_clear_sky_cools_a_face() {
-        double skyC = SkyTemperature.swinbankC(0);
+        double skyC = SkyTemperature.clearFromAirC(0);
 
         row("SO-1", COMPUTED).near(EquivalentTemperature.equivalentC(30, 0.7 * 500, 0, 17), 50.6, abs(0.1));
         row("SO-2", COMPUTED)

@@ -117,7 +117,7 @@ class MeasuredWallsTest {
 
     private static Climate climate(HourlyWeather outside, HourlyWeather inside, double skyView, double airChanges) {
         OutdoorFace face = new OutdoorFace(
-                new TiltedSurface(90, 0, 0.2, SkyModel.PEREZ),
+                new TiltedSurface(90, 0, 0.2, SkyModel.BRIGHT_SUN_AND_HORIZON),
                 0.7,
                 0.9,
                 skyView,
