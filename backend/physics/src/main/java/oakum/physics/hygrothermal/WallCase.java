@@ -2,9 +2,11 @@ package oakum.physics.hygrothermal;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import oakum.physics.calculation.Canonical;
 import oakum.physics.calculation.Notice;
 import oakum.physics.calculation.Refused;
 import oakum.physics.calculation.Source;
@@ -341,12 +343,16 @@ final class WallCase {
                 throw Refused.of(
                         "indoorCurve", "", "The curve of the indoor humidity (indoorCurve) has no point.", ASSUMED);
             }
+            points = points.stream()
+                    .sorted(Comparator.comparingDouble(WallMoistureInput.CurvePoint::outdoorC))
+                    .toList();
             for (int i = 1; i < points.size(); i++) {
-                if (points.get(i).outdoorC() <= points.get(i - 1).outdoorC()) {
+                if (points.get(i).outdoorC() == points.get(i - 1).outdoorC()) {
                     throw Refused.of(
-                            "indoorCurve[" + i + "].outdoorC",
-                            Double.toString(points.get(i).outdoorC()),
-                            "The points of the indoor humidity must rise in outdoor temperature.",
+                            "indoorCurve",
+                            Canonical.text(points.get(i).outdoorC()),
+                            "The curve of the indoor humidity (indoorCurve) has two points at "
+                                    + Canonical.text(points.get(i).outdoorC()) + " °C.",
                             ASSUMED);
                 }
             }

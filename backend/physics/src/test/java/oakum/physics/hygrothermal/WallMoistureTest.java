@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -145,6 +146,24 @@ class WallMoistureTest {
         assertThat(run.solved().outcome()).isEqualTo(RunResult.Outcome.CANCELLED);
         assertThat(run.tape().days()).hasSize(40);
         assertThat(run.result().inWords()).contains("ended after 9 November");
+    }
+
+    @Test
+    void the_points_of_the_indoor_curve_may_stand_in_any_order() {
+        List<Double> peaks = new ArrayList<>();
+        for (List<String> order : List.of(List.of("0", "1"), List.of("1", "0"))) {
+            Map<String, String> in = doubleStud("0.4");
+            in.remove("indoorHumidityFraction");
+            in.put("indoor", "WINTER_CURVE");
+            in.put("years", "1");
+            in.put("indoorCurve[" + order.get(0) + "].outdoorC", "-25");
+            in.put("indoorCurve[" + order.get(0) + "].humidityFraction", "0.28");
+            in.put("indoorCurve[" + order.get(1) + "].outdoorC", "0");
+            in.put("indoorCurve[" + order.get(1) + "].humidityFraction", "0.4");
+            peaks.add(of(result(in), "plywood").peakFraction());
+        }
+
+        assertThat(peaks.get(0)).isEqualTo(peaks.get(1));
     }
 
     @Test
