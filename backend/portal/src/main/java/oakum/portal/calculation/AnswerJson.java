@@ -29,7 +29,16 @@ public record AnswerJson(
 
     /** Something said beside the numbers. */
     public record NoticeJson(
-            String code, Notice.Weight weight, String field, String sentence, DeclarationJson.SourceJson source) {}
+            String code, Notice.Weight weight, String field, String sentence, DeclarationJson.SourceJson source) {
+        public static NoticeJson of(Notice notice) {
+            return new NoticeJson(
+                    notice.code(),
+                    notice.weight(),
+                    notice.field(),
+                    notice.sentence(),
+                    DeclarationJson.SourceJson.of(notice.source()));
+        }
+    }
 
     /** The answer of a calculation as it is sent. */
     public static AnswerJson of(Answer<?, ?> answer) {
@@ -41,14 +50,7 @@ public record AnswerJson(
                 RecordJson.of(answer.input()),
                 RecordJson.of(answer.output()),
                 RecordJson.of(answer.printed()),
-                answer.notices().stream()
-                        .map(n -> new NoticeJson(
-                                n.code(),
-                                n.weight(),
-                                n.field(),
-                                n.sentence(),
-                                DeclarationJson.SourceJson.of(n.source())))
-                        .toList(),
+                answer.notices().stream().map(NoticeJson::of).toList(),
                 answer.calculation().cautions().stream()
                         .map(DeclarationJson.CautionJson::of)
                         .toList(),

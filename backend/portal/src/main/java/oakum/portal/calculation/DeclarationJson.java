@@ -10,7 +10,7 @@ import oakum.physics.calculation.WorkedExample;
 import tools.jackson.databind.JsonNode;
 
 /** A calculation as it is declared: everything a form, a printed section or a docs page needs. */
-record DeclarationJson(
+public record DeclarationJson(
         String id,
         String version,
         String title,
@@ -24,28 +24,28 @@ record DeclarationJson(
         List<ExampleJson> workedExamples) {
 
     /** One printed equation with the number of its place. */
-    record EquationJson(int number, String text, String mathml, SourceJson source) {}
+    public record EquationJson(int number, String text, String mathml, SourceJson source) {}
 
     /** A citation and how well it was seen, in words. */
-    record SourceJson(String citation, String status) {
+    public record SourceJson(String citation, String status) {
         static SourceJson of(Source source) {
             return new SourceJson(source.citation(), source.status().label());
         }
     }
 
     /** What can hurt someone; shown where the number is shown. */
-    record CautionJson(String subject, String text) {
+    public record CautionJson(String subject, String text) {
         static CautionJson of(Caution caution) {
             return new CautionJson(caution.subject(), caution.text());
         }
     }
 
     /** A published or independently computed example, with inputs that can be sent as they are. */
-    record ExampleJson(
+    public record ExampleJson(
             String id, String title, String source, String status, JsonNode inputs, List<ExpectedJson> expected) {}
 
     /** What must come out, with its tolerance: "rel 1e-4", "abs 0.01" or "exact". */
-    record ExpectedJson(String pointer, String value, String tolerance) {}
+    public record ExpectedJson(String pointer, String value, String tolerance) {}
 
     static DeclarationJson of(Calculation<?, ?> calculation) {
         return new DeclarationJson(

@@ -62,7 +62,8 @@ final class DemoRecords {
                         446,
                         444,
                         3,
-                        -25),
+                        -25,
+                        null),
                 h1Air(400),
                 new HeatPart(
                         3500.0, 20.0, heatPump("Ducted heat pump", 5300, 0.80, point("designCold", -25, 4600)), null),
@@ -121,7 +122,8 @@ final class DemoRecords {
                         759,
                         502,
                         4,
-                        -30),
+                        -30,
+                        null),
                 new AirPart(
                         new AirPart.Tightness(0.6, VolumeBasis.NET, cubicMetresPerHour(418), 0.65, null),
                         List.of(hood(300)),
@@ -163,7 +165,8 @@ final class DemoRecords {
                         429,
                         351,
                         3,
-                        -17),
+                        -17,
+                        null),
                 new AirPart(
                         new AirPart.Tightness(0.6, VolumeBasis.NET, cubicMetresPerHour(241), 0.65, null),
                         List.of(hood(300)),
@@ -208,7 +211,8 @@ final class DemoRecords {
 
     /** A house of the care list: nothing of its design is in the record, only what its follow-up needs. */
     static HouseMeasures careHouse(String name, String place, double altitudeM, String timeZone) {
-        return new HouseMeasures(name, place, 45, -90, altitudeM, timeZone, Stage.LATER, 165, 430, 455, 400, 3, -20);
+        return new HouseMeasures(
+                name, place, 45, -90, altitudeM, timeZone, Stage.LATER, 165, 430, 455, 400, 3, -20, null);
     }
 
     private static AirPart.Exhaust hood(double flowCfm) {

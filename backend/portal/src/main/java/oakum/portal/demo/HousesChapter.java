@@ -16,12 +16,15 @@ class HousesChapter implements DemoChapter {
     private final HouseRecord record;
     private final DemoEnclosures enclosures;
     private final DemoReadings readings;
+    private final DemoWeather weather;
 
-    HousesChapter(Houses houses, HouseRecord record, DemoEnclosures enclosures, DemoReadings readings) {
+    HousesChapter(
+            Houses houses, HouseRecord record, DemoEnclosures enclosures, DemoReadings readings, DemoWeather weather) {
         this.houses = houses;
         this.record = record;
         this.enclosures = enclosures;
         this.readings = readings;
+        this.weather = weather;
     }
 
     @Override
@@ -42,7 +45,7 @@ class HousesChapter implements DemoChapter {
 
     private void open(DemoFirm.Telling telling, DemoRecords.DemoHouse house, LocalDate day, String reason) {
         telling.on(day, 9, 0, "designer", () -> {
-            houses.create(house.id(), house.measures(), reason);
+            houses.create(house.id(), house.measures().withWeather(weather.yearAt(house.measures())), reason);
             record.save(house.id(), PartKind.ENCLOSURE, enclosures.of(house.id()), reason);
             record.save(house.id(), PartKind.AIR, house.air(), reason);
             record.save(house.id(), PartKind.HEAT, house.heat(), reason);

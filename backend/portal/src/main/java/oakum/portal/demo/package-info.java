@@ -4,6 +4,7 @@
             "http",
             "people",
             "calculation",
+            "weather",
             "houserecord",
             "houserecord :: standing",
             "decision",

@@ -3,6 +3,7 @@ package oakum.portal.houserecord;
 import oakum.physics.calculation.Entry;
 import oakum.physics.calculation.Quantity;
 import oakum.physics.calculation.Unit;
+import org.jspecify.annotations.Nullable;
 
 /** The part "house": what a house is called, where it stands and how large it is. */
 public record HouseMeasures(
@@ -72,5 +73,28 @@ public record HouseMeasures(
                 min = -60,
                 max = 30,
                 limitSource = PlausibleRange.SOURCE)
-        double designOutdoorC)
-        implements Part {}
+        double designOutdoorC,
+
+        @Entry(label = "Weather year", help = "Content hash of one of the firm's weather years.") @Nullable
+        String weatherHash)
+        implements Part {
+
+    /** The same house with another weather year. */
+    public HouseMeasures withWeather(@Nullable String hash) {
+        return new HouseMeasures(
+                name,
+                place,
+                latitudeDeg,
+                longitudeDeg,
+                altitudeM,
+                timeZone,
+                stage,
+                floorAreaM2,
+                netVolumeM3,
+                volumeWithFloorsM3,
+                envelopeAreaM2,
+                bedroomCount,
+                designOutdoorC,
+                hash);
+    }
+}

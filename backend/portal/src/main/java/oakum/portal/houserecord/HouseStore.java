@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
+import oakum.physics.weather.WeatherShelves;
 import oakum.portal.http.EntityTag;
 import oakum.portal.http.Page;
 import oakum.portal.http.Problem;
@@ -79,7 +80,7 @@ class HouseStore implements Houses {
                     "id",
                     "A house's code is a capital letter and up to 15 more capitals, digits or hyphens: H1.");
         }
-        requireZone(measures);
+        requireKnown(measures);
         if (rows.existsById(id)) {
             throw Problem.conflict("house-exists", "There is a house " + id + " already; take another code.");
         }
@@ -100,7 +101,7 @@ class HouseStore implements Houses {
         House house = record.locked(id);
         EntityTag.require(ifMatch, house.version());
         HouseMeasures read = read(measures);
-        requireZone(read);
+        requireKnown(read);
         record.add(
                 house,
                 PartKind.HOUSE,
@@ -114,7 +115,8 @@ class HouseStore implements Houses {
         return (HouseMeasures) StrictReader.read(PartKind.HOUSE, measures);
     }
 
-    private static void requireZone(HouseMeasures measures) {
+    /** Refuses what points at something that is not there. */
+    private static void requireKnown(HouseMeasures measures) {
         try {
             ZoneId.of(measures.timeZone());
         } catch (DateTimeException e) {
@@ -122,6 +124,13 @@ class HouseStore implements Houses {
                     "time-zone",
                     "house.timeZone",
                     "\"" + measures.timeZone() + "\" is no time zone of the tz database, such as America/Denver.");
+        }
+        String weather = measures.weatherHash();
+        if (weather != null && WeatherShelves.find(weather).isEmpty()) {
+            throw Problem.unprocessable(
+                    "unknown-weather",
+                    "house.weatherHash",
+                    "\"" + weather + "\" is the content hash of no weather year that is kept; add the year first.");
         }
     }
 

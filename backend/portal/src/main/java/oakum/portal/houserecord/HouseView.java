@@ -1,12 +1,14 @@
 package oakum.portal.houserecord;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A house as everybody who may see it sees it.
  *
  * @param id its short code: H1
  * @param stageLabel the stage in words: "second year and on"
+ * @param weatherHash content hash of its weather year, or null
  * @param version counts its changes; the entity tag
  * @param actions what the caller may do now
  */
@@ -26,6 +28,7 @@ public record HouseView(
         double envelopeAreaM2,
         int bedroomCount,
         double designOutdoorC,
+        @Nullable String weatherHash,
         long version,
         List<String> actions) {
 
@@ -46,6 +49,7 @@ public record HouseView(
                 m.envelopeAreaM2(),
                 m.bedroomCount(),
                 m.designOutdoorC(),
+                m.weatherHash(),
                 house.version(),
                 actions);
     }

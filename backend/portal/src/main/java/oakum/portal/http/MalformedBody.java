@@ -126,6 +126,9 @@ public final class MalformedBody {
         if (type == boolean.class || type == Boolean.class) {
             return "true or false";
         }
+        if (type == char.class || type == Character.class) {
+            return "one character";
+        }
         if (type == String.class) {
             return "text without the character 0";
         }

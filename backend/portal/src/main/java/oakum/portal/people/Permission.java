@@ -18,6 +18,8 @@ public enum Permission {
     EDIT_RECORD(DESIGNER),
     /** Bind, recompute and keep proofs; take a trial. */
     EDIT_PROOF(DESIGNER, CONSULTANT),
+    /** Add weather years and the column maps of their tables, for all houses. */
+    KEEP_WEATHER(DESIGNER, CONSULTANT),
     /** Open and change decisions. */
     EDIT_DECISION(DESIGNER),
     /** Add own materials for all houses, and withdraw them. */

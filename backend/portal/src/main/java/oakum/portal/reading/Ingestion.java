@@ -21,6 +21,7 @@ import java.util.UUID;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import oakum.portal.http.Problem;
+import oakum.portal.http.TextBody;
 import oakum.portal.people.Access;
 import oakum.portal.people.Audit;
 import oakum.portal.people.Permission;
@@ -106,7 +107,7 @@ public class Ingestion {
             String house, Form form, InputStream body, long announcedBytes, Charset charset, ColumnMap map) {
         access.require(Permission.WRITE_READINGS, house);
         if (announcedBytes > limitBytes) {
-            throw Body.tooLarge(limitBytes);
+            throw TextBody.tooLarge(limitBytes);
         }
         Map<String, KnownSensor> known = sensors.known(house);
         TableForm table = TableForm.of(map, known);
@@ -114,7 +115,7 @@ public class Ingestion {
         try {
             return Objects.requireNonNull(transaction.execute(status -> {
                 Incoming incoming = copy(out -> {
-                    Reader text = Body.open(body, limitBytes, charset);
+                    Reader text = TextBody.open(body, limitBytes, charset);
                     if (form == Form.DELIMITED) {
                         new DelimitedText(table, known, out, clock).read(text);
                     } else {
@@ -124,7 +125,7 @@ public class Ingestion {
                 return merge(house, incoming);
             }));
         } catch (UncheckedIOException | de.siegmar.fastcsv.reader.CsvParseException e) {
-            Problem problem = Body.problem(e, limitBytes);
+            Problem problem = TextBody.problem(e, limitBytes);
             throw problem != null
                     ? problem
                     : new Problem(

@@ -370,12 +370,25 @@ class SettingToWorkTest {
     /** Two storeys and a basement under the air layer, target 0.6 on net volume. */
     private String inland() {
         return house(new HouseMeasures(
-                "Inland", "Woods", 47, -92, 430, "America/Chicago", Stage.CLOSE_UP, 268, 696, 759, 502, 4, -30));
+                "Inland", "Woods", 47, -92, 430, "America/Chicago", Stage.CLOSE_UP, 268, 696, 759, 502, 4, -30, null));
     }
 
     private String coast() {
         return house(new HouseMeasures(
-                "Coast", "Cove", 44, -66, 15, "America/Halifax", Stage.SETTING_TO_WORK, 157, 401, 429, 351, 3, -17));
+                "Coast",
+                "Cove",
+                44,
+                -66,
+                15,
+                "America/Halifax",
+                Stage.SETTING_TO_WORK,
+                157,
+                401,
+                429,
+                351,
+                3,
+                -17,
+                null));
     }
 
     private String house(HouseMeasures measures) {

@@ -42,7 +42,8 @@ public final class HouseFixtures {
                 446,
                 444,
                 3,
-                -25);
+                -25,
+                null);
     }
 
     /** A new house that nobody else uses. */

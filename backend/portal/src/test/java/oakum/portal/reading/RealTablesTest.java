@@ -2,13 +2,12 @@ package oakum.portal.reading;
 
 import static oakum.portal.reading.Deliveries.json;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.put;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import oakum.portal.OpenData;
 import oakum.portal.PortalTest;
 import oakum.portal.SignedIn;
 import oakum.portal.houserecord.HouseFixtures;
@@ -39,7 +38,7 @@ class RealTablesTest {
     /** 15,882 rows with T and RH of nine places, airport weather and electricity. */
     @Test
     void the_readings_of_a_belgian_low_energy_house_go_in_once() throws Exception {
-        Path file = data("indoor-low-energy-house-belgium/energydata-2016-01-11--2016-04-30.csv.gz");
+        Path file = OpenData.file("indoor-low-energy-house-belgium/energydata-2016-01-11--2016-04-30.csv.gz");
         String house = house("belgian-house");
         twice(house, "belgian-house", file, 15_882L * 26, 0);
         JsonNode chart = json(Deliveries.series(
@@ -52,7 +51,7 @@ class RealTablesTest {
     /** A file of two header lines, months of different years and an hour 24; missing values are -9900. */
     @Test
     void a_typical_year_goes_in_once() throws Exception {
-        Path file = data("weather-tmy3/buffalo-ny-725280.csv.gz");
+        Path file = OpenData.file("weather-tmy3/buffalo-ny-725280.csv.gz");
         String house = house("typical-year");
         // nine columns, all there but one hour of visibility
         twice(house, "typical-year", file, 8_760L * 10 - 1, 0);
@@ -64,14 +63,24 @@ class RealTablesTest {
     @Test
     void the_logs_of_a_finnish_wall_go_in_once_each_under_its_own_map() throws Exception {
         String house = house("finnish-wall-indoor", "finnish-wall-wind-barrier", "finnish-roof-outdoor");
-        twice(house, "finnish-wall-indoor", data("envelope-trh-finland/R1-wall__indoor.csv.gz"), 16_325L * 2, 0);
+        twice(
+                house,
+                "finnish-wall-indoor",
+                OpenData.file("envelope-trh-finland/R1-wall__indoor.csv.gz"),
+                16_325L * 2,
+                0);
         twice(
                 house,
                 "finnish-wall-wind-barrier",
-                data("envelope-trh-finland/R1-wall__interface_insulation_windbarrier.csv.gz"),
+                OpenData.file("envelope-trh-finland/R1-wall__interface_insulation_windbarrier.csv.gz"),
                 16_325L * 2,
                 0);
-        twice(house, "finnish-roof-outdoor", data("envelope-trh-finland/R2-roof__outdoor_fmi.csv.gz"), 13_921L * 7, 0);
+        twice(
+                house,
+                "finnish-roof-outdoor",
+                OpenData.file("envelope-trh-finland/R2-roof__outdoor_fmi.csv.gz"),
+                13_921L * 7,
+                0);
     }
 
     private void twice(String house, String map, Path file, long values, long refused) throws Exception {
@@ -108,27 +117,6 @@ class RealTablesTest {
     }
 
     private static Path howTo(String name) {
-        return repository().resolve("docs/how-to/column-maps").resolve(name);
-    }
-
-    private static Path data(String name) throws IOException {
-        String folder = System.getProperty("OAKUM_DATA", System.getenv("OAKUM_DATA"));
-        Path data = folder == null || folder.isBlank()
-                ? repository().resolveSibling("shared").resolve("data")
-                : Path.of(folder);
-        Path file = data.resolve(name);
-        assumeTrue(
-                Files.exists(file),
-                "Skipped: the open data file " + name + " is not in " + data
-                        + "; set OAKUM_DATA to the folder that holds it.");
-        return file;
-    }
-
-    private static Path repository() {
-        Path folder = Path.of("").toAbsolutePath();
-        while (!Files.exists(folder.resolve("DEVELOPERS.md"))) {
-            folder = java.util.Objects.requireNonNull(folder.getParent());
-        }
-        return folder;
+        return OpenData.repository().resolve("docs/how-to/column-maps").resolve(name);
     }
 }

@@ -1,4 +1,4 @@
-package oakum.portal.reading;
+package oakum.portal.http;
 
 import java.io.EOFException;
 import java.io.FilterInputStream;
@@ -12,15 +12,14 @@ import java.nio.charset.Charset;
 import java.nio.charset.CodingErrorAction;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
-import oakum.portal.http.Problem;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 
 /** The body of a request as text: unpacked, limited, strictly decoded. */
-final class Body {
+public final class TextBody {
     private static final int BUFFER = 1 << 16;
 
-    private Body() {}
+    private TextBody() {}
 
     /** More came than is taken in one request. */
     private static final class TooLarge extends IOException {
@@ -36,7 +35,7 @@ final class Body {
      *
      * @param limitBytes of the unpacked text, so that a small packed file cannot unpack without end
      */
-    static Reader open(InputStream sent, long limitBytes, Charset charset) throws IOException {
+    public static Reader open(InputStream sent, long limitBytes, Charset charset) throws IOException {
         PushbackInputStream plain = new PushbackInputStream(sent, 2);
         boolean packed = startsWith(plain, 0x1f, 0x8b);
         InputStream unpacked = packed ? new GZIPInputStream(plain, BUFFER) : plain;
@@ -50,7 +49,7 @@ final class Body {
     }
 
     /** The refusal that an error while reading stands for, or null where it is another kind of trouble. */
-    static @Nullable Problem problem(@Nullable Throwable error, long limitBytes) {
+    public static @Nullable Problem problem(@Nullable Throwable error, long limitBytes) {
         for (Throwable e = error; e != null; e = e.getCause()) {
             if (e instanceof TooLarge) {
                 return tooLarge(limitBytes);
@@ -77,7 +76,7 @@ final class Body {
         return null;
     }
 
-    static Problem tooLarge(long limitBytes) {
+    public static Problem tooLarge(long limitBytes) {
         return new Problem(
                         HttpStatus.CONTENT_TOO_LARGE,
                         "body-too-large",
