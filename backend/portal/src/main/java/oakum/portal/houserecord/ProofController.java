@@ -2,9 +2,7 @@ package oakum.portal.houserecord;
 
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
-import oakum.physics.calculation.Canonical;
 import oakum.portal.houserecord.standing.Binding;
 import oakum.portal.houserecord.standing.ProofState;
 import oakum.portal.people.Access;
@@ -18,7 +16,6 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
-import tools.jackson.databind.JsonNode;
 
 /** Proofs over HTTP. */
 @RestController
@@ -47,43 +44,6 @@ class ProofController {
             List<BindingDraft> bindings,
             @Nullable SubmissionDraft submission,
             String reason) {}
-
-    /**
-     * Where one input comes from.
-     *
-     * @param path into the record, or null for a typed value
-     * @param value the typed value; in submitted evidence, the value that was seen at the path
-     * @param fields for groups and lists, where names differ: input's name to record's name
-     */
-    record BindingDraft(
-            String input,
-            @Nullable String path,
-            @Nullable JsonNode value,
-            @Nullable String origin,
-            @Nullable Map<String, String> fields) {
-
-        Binding binding() {
-            return new Binding(
-                    input,
-                    path,
-                    text(),
-                    Objects.requireNonNullElse(origin, path == null ? "typed" : "house record"),
-                    Objects.requireNonNullElse(fields, Map.of()));
-        }
-
-        private @Nullable String text() {
-            if (value == null || value.isNull()) {
-                return null;
-            }
-            if (value.isNumber()) {
-                return Canonical.text(value.doubleValue());
-            }
-            if (value.isBoolean() || value.isString()) {
-                return value.asString();
-            }
-            throw StrictReader.malformed("bindings." + input + ".value", "must be a number, a text, true or false");
-        }
-    }
 
     /** Evidence that somebody submits. */
     record SubmissionDraft(

@@ -50,9 +50,12 @@ public record ProofOutput(
                     .toList();
         }
         String id = content.calculation();
-        List<Field> fields = id == null
-                ? List.of()
-                : Catalogue.find(id).map(Calculation::outputs).orElse(List.of());
+        return id == null ? List.of() : ofCalculation(id, inputs, outputs);
+    }
+
+    /** The same for the printed result of a calculation that is no proof. */
+    public static List<ProofOutput> ofCalculation(String id, Map<String, String> inputs, Map<String, String> outputs) {
+        List<Field> fields = Catalogue.find(id).map(Calculation::outputs).orElse(List.of());
         List<ProofOutput> list = new ArrayList<>();
         for (int i = 0; i < fields.size(); i++) {
             Field field = fields.get(i);

@@ -51,14 +51,7 @@ class ProofStore implements Proofs {
     public ProofView make(
             String houseId, String key, String title, String calculation, List<Binding> bindings, String reason) {
         Snapshot snapshot = lockedSnapshot(houseId, key);
-        Calculation<?, ?> found = Catalogue.find(calculation)
-                .orElseThrow(() -> Problem.unprocessable(
-                        "unknown-calculation", "calculation", "There is no calculation \"" + calculation + "\"."));
-        Set<String> declared = Resolved.leaves(found.inputs());
-        for (Binding binding : bindings) {
-            requireInput(found, declared, binding);
-            requirePath(snapshot, binding);
-        }
+        Calculation<?, ?> found = bindable(snapshot, calculation, bindings);
         requireNoLoop(snapshot, key, bindings);
         Map<String, String> values = record.standing(snapshot).withResults(snapshot.values());
         Standing.Result result = Standing.required(found, Resolved.of(bindings, found.inputs(), values));
@@ -75,6 +68,46 @@ class ProofStore implements Proofs {
                 null,
                 result.copyCode());
         return add(snapshot, key, content, reason);
+    }
+
+    private Calculation<?, ?> bindable(Snapshot snapshot, String calculation, List<Binding> bindings) {
+        Calculation<?, ?> found = Catalogue.find(calculation)
+                .orElseThrow(() -> Problem.unprocessable(
+                        "unknown-calculation", "calculation", "There is no calculation \"" + calculation + "\"."));
+        Set<String> declared = Resolved.leaves(found.inputs());
+        for (Binding binding : bindings) {
+            requireInput(found, declared, binding);
+            requirePath(snapshot, binding);
+        }
+        return found;
+    }
+
+    @Override
+    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
+    public Drawn draw(String houseId, String calculation, List<Binding> bindings) {
+        Snapshot snapshot = record.snapshot(houseId);
+        Calculation<?, ?> found = bindable(snapshot, calculation, bindings);
+        Resolved drawn =
+                Resolved.of(bindings, found.inputs(), record.standing(snapshot).withResults(snapshot.values()));
+        Map<String, Integer> revisions = new LinkedHashMap<>();
+        snapshot.parts().revisions().forEach((kind, revision) -> revisions.put(kind.key(), revision));
+        return new Drawn(drawn.inputs(), drawn.relied(), revisions);
+    }
+
+    @Override
+    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
+    public List<List<ValueDifference>> differences(String houseId, List<Bound> results) {
+        Snapshot snapshot = record.snapshot(houseId);
+        Map<String, String> values = record.standing(snapshot).withResults(snapshot.values());
+        return results.stream()
+                .map(bound -> Catalogue.find(bound.calculation())
+                        .map(found -> Resolved.of(bound.bindings(), found.inputs(), values)
+                                .relied())
+                        .map(now -> Resolved.differences(bound.relied(), now).stream()
+                                .map(d -> difference(snapshot, d.path(), d.old(), d.present()))
+                                .toList())
+                        .orElse(List.of()))
+                .toList();
     }
 
     @Override

@@ -34,4 +34,14 @@ public interface Proofs {
      * @throws oakum.portal.http.Problem 409 where it is current, or cannot be recomputed
      */
     ProofView recompute(String houseId, String key, String reason);
+
+    /**
+     * Draws the inputs of a calculation from the record as a proof would, and keeps nothing.
+     *
+     * @throws oakum.portal.http.Problem 404 without the house, 422 for an unknown calculation, input or path
+     */
+    Drawn draw(String houseId, String calculation, List<Binding> bindings);
+
+    /** For each result, what of the values that it relied on is another value now; all from one read. */
+    List<List<ValueDifference>> differences(String houseId, List<Bound> results);
 }

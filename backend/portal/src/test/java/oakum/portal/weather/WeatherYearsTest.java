@@ -72,8 +72,8 @@ class WeatherYearsTest {
         // mean of the column "Dry-bulb (C)" of January, counted in the file itself
         assertThat(first.at("/months/0/temperatureC").asDouble()).isCloseTo(januaryMean(file), within(0.01));
         assertThat(first.at("/quantities").toString()).contains("DIRECT_NORMAL", "WIND_DIRECTION");
-        // the station did not measure rain all year; that is told, not filled in
-        assertThat(first.at("/notices").toString()).contains("typical-year", "quantity-left-out");
+        // such files know rain for a part of the hours only; that is told, not filled in
+        assertThat(first.at("/notices").toString()).contains("typical-year", "rain-not-read");
     }
 
     @Test

@@ -160,7 +160,7 @@ public record Resolved(Map<String, String> inputs, List<Relied> relied) {
     }
 
     /** The differences between what was relied on and what the same bindings draw now. */
-    static List<Difference> differences(List<Relied> then, List<Relied> now) {
+    public static List<Difference> differences(List<Relied> then, List<Relied> now) {
         Map<String, Relied> left = new LinkedHashMap<>();
         then.forEach(relied -> left.put(relied.input(), relied));
         List<Difference> differences = new ArrayList<>();
