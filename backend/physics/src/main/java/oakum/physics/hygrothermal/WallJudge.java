@@ -366,7 +366,12 @@ final class WallJudge implements HourSink {
             layers.add(new WallTape.TapeLayer(part.row().id(), part.row().name(), depth, thickness));
             depth += thickness;
         }
-        return new WallTape(made.firstDay, layers, solved.days(), solved.profiles());
+        return new WallTape(
+                made.firstDay,
+                layers,
+                made.wall.planes().stream().map(Plane::name).toList(),
+                solved.days(),
+                solved.profiles());
     }
 
     /** "12 February of year 3". */

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import oakum.physics.controllayer.Cladding;
+import oakum.physics.envelope.AssemblyKind;
 import oakum.physics.envelope.Outside;
 import oakum.portal.houserecord.EnclosurePart.Assembly;
 import oakum.portal.houserecord.EnclosurePart.Fastener;
@@ -22,10 +23,16 @@ final class EnclosureBindings {
     static final String CONDENSATION = "condensation-monthly";
     static final String DEW_POINT = "dew-point-of-a-wall";
     static final String OPEN_JOINTS = "open-joints";
+    static final String WALL_MOISTURE = "wall-moisture";
+    static final String HUMIDITY_CEILING = "humidity-ceiling";
     static final String U_VALUE = "uValueWPerM2K";
 
     /** Calculations about one assembly. */
-    static final List<String> PER_ASSEMBLY = List.of(FINDINGS, RESISTANCE, CONDENSATION, DEW_POINT, OPEN_JOINTS);
+    static final List<String> PER_ASSEMBLY = List.of(
+            FINDINGS, RESISTANCE, CONDENSATION, DEW_POINT, OPEN_JOINTS, WALL_MOISTURE, HUMIDITY_CEILING);
+
+    /** Those of them that run for seconds, as jobs: no page computes them on the way. */
+    static final List<String> LONG = List.of(WALL_MOISTURE, HUMIDITY_CEILING);
 
     /** Calculations about the whole house. */
     static final List<String> PER_HOUSE = List.of(CONTROL_LAYERS, HEAT_LOSS);
@@ -48,7 +55,7 @@ final class EnclosureBindings {
     /** Whether a calculation means anything for an assembly: no vapour balance to the ground, no joints without boards. */
     static boolean applies(String calculation, Assembly assembly) {
         return switch (calculation) {
-            case CONDENSATION, DEW_POINT -> assembly.outside() != Outside.GROUND;
+            case CONDENSATION, DEW_POINT, WALL_MOISTURE, HUMIDITY_CEILING -> assembly.outside() != Outside.GROUND;
             case OPEN_JOINTS -> {
                 Cladding cladding = assembly.cladding();
                 yield cladding != null && cladding.jointWidthM() != null && cladding.boardWidthM() != null;
@@ -65,6 +72,7 @@ final class EnclosureBindings {
             case CONDENSATION -> condensation(path(assembly));
             case DEW_POINT -> dewPoint(path(assembly), snapshot);
             case OPEN_JOINTS -> openJoints(path(assembly));
+            case WALL_MOISTURE, HUMIDITY_CEILING -> wallMoisture(path(assembly), assembly);
             default -> throw new IllegalArgumentException(calculation);
         };
     }
@@ -118,6 +126,32 @@ final class EnclosureBindings {
                         "climate.indoorHumidityFraction",
                         "moisture.limits[" + limit.id() + "].relativeHumidityFraction")));
         return bindings;
+    }
+
+    /**
+     * The usual test of a wall where the record does not say otherwise: a value of the record goes before the one that is
+     * assumed, and whoever asks overrides both.
+     */
+    private static List<Binding> wallMoisture(String path, Assembly assembly) {
+        String usual = "usual test, assumed";
+        return List.of(
+                Binding.of("layers", path + ".layers"),
+                Binding.of("weatherHash", "house.weatherHash"),
+                Binding.typed("cut", "THROUGH_FILL", usual),
+                Binding.typed("azimuthDeg", "0", "north, where most walls are wettest, assumed"),
+                Binding.typed(
+                        "tiltDeg",
+                        assembly.kind() == AssemblyKind.WALL ? "90" : "0",
+                        assembly.kind() == AssemblyKind.WALL ? "upright" : "level, assumed"),
+                Binding.of("azimuthDeg", path + ".azimuthDeg"),
+                Binding.of("tiltDeg", path + ".tiltDeg"),
+                Binding.typed("absorptanceFraction", "0.6", "wood, weathered, assumed"),
+                Binding.typed("indoor", "CLASS_DWELLING", usual),
+                Binding.typed("rainEntryFraction", "0", "no rain comes behind the cladding, assumed"),
+                Binding.typed("cavityAirChangesPerH", "100", "lowest measured behind boards on battens, assumed"),
+                Binding.typed("startHumidityFraction", "0.8", "materials kept dry (ASHRAE 160)"),
+                Binding.typed("startMonth", "10", usual),
+                Binding.typed("years", "3", usual));
     }
 
     private static List<Binding> openJoints(String path) {

@@ -26,11 +26,12 @@ public class HouseCalculations {
         this.calculations = calculations;
     }
 
-    /** The ids of the calculations that mean something for an assembly, in printed order. */
+    /** The ids of the calculations that mean something for an assembly and answer at once, in printed order. */
     public List<String> about(Assembly assembly) {
         return calculations.all().stream()
                 .map(Calculation::id)
                 .filter(id -> EnclosureBindings.PER_ASSEMBLY.contains(id) && EnclosureBindings.applies(id, assembly))
+                .filter(id -> !EnclosureBindings.LONG.contains(id))
                 .toList();
     }
 

@@ -13,6 +13,7 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.List;
+import oakum.physics.weather.BundledYears;
 import oakum.portal.PortalTest;
 import oakum.portal.SignedIn;
 import oakum.portal.houserecord.HouseFixtures;
@@ -79,6 +80,36 @@ class SimulationsTest {
         look("/" + id + "/tape/30")
                 .andExpect(status().isNotFound())
                 .andExpect(jsonPath("$.detail").value("Day 30 has no profile; days 0 to 29 have one."));
+    }
+
+    @Test
+    void a_wall_is_followed_for_a_year_day_by_day() throws Exception {
+        JsonNode run = ended(json(ask("{\"title\":\"North wall\",\"calculation\":\"wall-moisture\",\"inputs\":" + """
+                {"layers": [
+                   {"id": "gypsum", "materialId": "gypsum-board", "thicknessM": 0.013},
+                   {"id": "fill", "materialId": "cellulose-dense", "thicknessM": 0.305},
+                   {"id": "plywood", "materialId": "plywood", "thicknessM": 0.012}],
+                 "cut": "THROUGH_FILL", "azimuthDeg": 0, "tiltDeg": 90, "absorptanceFraction": 0.6,
+                 "weatherHash": "%s", "indoor": "CONSTANT", "indoorC": 20, "indoorHumidityFraction": 0.4,
+                 "indoorCurve": [], "rainEntryFraction": 0, "startHumidityFraction": 0.8, "wetStarts": [],
+                 "startMonth": 10, "years": 1}}""".formatted(BundledYears.coldA().contentHash())).andExpect(status().isAccepted())));
+
+        assertThat(run.at("/simulation/state").asString())
+                .as(run.toString())
+                .isEqualTo("DONE");
+        assertThat(run.at("/answer/printed/layers").size()).isEqualTo(3);
+        String id = run.at("/simulation/id").asString();
+        JsonNode tape = json(look("/" + id + "/tape"));
+        assertThat(tape.get("days").size()).isEqualTo(365);
+        assertThat(tape.at("/days/0/date").asString()).endsWith("-10-01");
+        assertThat(tape.get("planes").size())
+                .isEqualTo(tape.at("/days/0/planeC").size())
+                .isEqualTo(6);
+        JsonNode day = json(look("/" + id + "/tape/100"));
+        assertThat(day.get("hourOfDay").asInt()).isEqualTo(6);
+        assertThat(day.get("temperatureC").size())
+                .isEqualTo(day.get("depthM").size())
+                .isGreaterThan(20);
     }
 
     @Test
