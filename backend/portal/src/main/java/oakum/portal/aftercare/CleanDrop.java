@@ -5,11 +5,11 @@ package oakum.portal.aftercare;
  * would bend it downwards, the straight line through the origin that fits both in the mean.
  */
 record CleanDrop(double linear, double square) {
-    static CleanDrop of(NewFilter filter) {
+    static CleanDrop of(NewFilter filter, CleanMark clean) {
         double high = filter.highFlowM3PerS();
         double low = filter.lowFlowM3PerS();
-        double perFlowHigh = filter.cleanHighPa() / high;
-        double perFlowLow = filter.cleanLowPa() / low;
+        double perFlowHigh = clean.highPa() / high;
+        double perFlowLow = clean.lowPa() / low;
         if (high - low < 0.05 * high) {
             return new CleanDrop(perFlowHigh, 0);
         }

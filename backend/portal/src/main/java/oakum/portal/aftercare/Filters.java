@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -41,14 +42,23 @@ public class Filters {
     private final JdbcClient jdbc;
     private final Houses houses;
     private final Readings readings;
+    private final CleanMarks marks;
     private final Access access;
     private final Audit audit;
     private final Clock clock;
 
-    Filters(JdbcClient jdbc, Houses houses, Readings readings, Access access, Audit audit, Clock clock) {
+    Filters(
+            JdbcClient jdbc,
+            Houses houses,
+            Readings readings,
+            CleanMarks marks,
+            Access access,
+            Audit audit,
+            Clock clock) {
         this.jdbc = jdbc;
         this.houses = houses;
         this.readings = readings;
+        this.marks = marks;
         this.access = access;
         this.audit = audit;
         this.clock = clock;
@@ -58,7 +68,7 @@ public class Filters {
     public record HouseEvent(LocalDate onFrom, LocalDate onTo, String what) {}
 
     /** A filter as it is kept. */
-    record Kept(String house, String place, NewFilter filter, long version) {}
+    record Kept(String house, String place, NewFilter filter, CleanMark clean, long version) {}
 
     private record Sample(String house, String filter, LocalDate on, double load) {}
 
@@ -95,13 +105,14 @@ public class Filters {
      * Begins to follow a filter.
      *
      * @throws Problem 404 for a house that is not in care, 409 where the house has a filter of this id, 422 where a
-     *     member cannot be
+     *     member cannot be, or the clean drops are left out and no signed sheet has them
      */
     @Transactional
     public void add(String house, NewFilter filter) {
         access.require(Permission.PLAN_AFTERCARE, house);
         requireInCare(house);
         check(filter);
+        CleanMark clean = cleanMark(house, filter);
         Map<String, @Nullable Object> said = new HashMap<>();
         said.put("house", house);
         said.put("id", filter.id());
@@ -113,8 +124,8 @@ public class Filters {
         said.put("fitted", filter.fittedOn());
         said.put("designHigh", filter.designHighPa());
         said.put("designLow", filter.designLowPa());
-        said.put("cleanHigh", filter.cleanHighPa());
-        said.put("cleanLow", filter.cleanLowPa());
+        said.put("cleanHigh", clean.highPa());
+        said.put("cleanLow", clean.lowPa());
         said.put("highFlow", filter.highFlowM3PerS());
         said.put("lowFlow", filter.lowFlowM3PerS());
         said.put("free", filter.freeStaticPa());
@@ -127,8 +138,33 @@ public class Filters {
         if (made == 0) {
             throw Problem.conflict("filter-exists", "This house already has a filter \"" + filter.id() + "\".");
         }
-        mark(house, filter.id(), filter.fittedOn(), filter.cleanHighPa(), filter.cleanLowPa());
+        marks.inForce(house, filter.id(), filter.fittedOn(), clean);
         audit.record("filter-added", house, "Filter " + filter.id() + ", " + filter.size() + ".");
+    }
+
+    /** As it is given, or from the signed drop sheet of this very filter, which is none from before it was put in. */
+    private CleanMark cleanMark(String house, NewFilter filter) {
+        Double high = filter.cleanHighPa();
+        Double low = filter.cleanLowPa();
+        if (high != null && low != null) {
+            between("cleanHighPa", high, 0.5, 500);
+            between("cleanLowPa", low, 0.1, 500);
+            return new CleanMark(high, low);
+        }
+        if (high != null || low != null) {
+            throw Problem.unprocessable(
+                    "filter",
+                    high == null ? "cleanHighPa" : "cleanLowPa",
+                    "Give both clean drops, or leave both out to take them from the signed filter-drop sheet.");
+        }
+        ZoneId zone = ZoneId.of(houses.find(house).timeZone());
+        return marks.measured(house, filter.id(), filter.fittedOn().atStartOfDay(zone).toInstant())
+                .map(m -> new CleanMark(m.dropAtPa(filter.highFlowM3PerS()), m.dropAtPa(filter.lowFlowM3PerS())))
+                .orElseThrow(() -> Problem.unprocessable(
+                        "clean-mark-missing",
+                        "cleanHighPa",
+                        "No signed filter-drop sheet of the filter \"" + filter.id() + "\" since " + filter.fittedOn()
+                                + ": sign one, or give both clean drops."));
     }
 
     /** Keeps the load of a day as somebody gives it; the day's earlier value is replaced. */
@@ -157,13 +193,14 @@ public class Filters {
     @Transactional
     public int sampleFromReadings(String house, String filter, LocalDate from, LocalDate to) {
         access.require(Permission.PLAN_AFTERCARE, house);
-        NewFilter kept = require(house, filter).filter();
+        Kept followed = require(house, filter);
+        NewFilter kept = followed.filter();
         if (kept.dropSensor() == null || kept.flowSensor() == null) {
             throw Problem.unprocessable(
                     "load-sample", "filter", "This filter has no sensors of pressure drop and airflow.");
         }
         ZoneId zone = ZoneId.of(houses.find(house).timeZone());
-        CleanDrop clean = CleanDrop.of(kept);
+        CleanDrop clean = CleanDrop.of(kept, followed.clean());
         Map<LocalDate, List<Double>> byDay = new TreeMap<>();
         for (Readings.Pair pair : readings.pairs(
                 house,
@@ -204,11 +241,11 @@ public class Filters {
     }
 
     /** A new filter was put in: its clean mark counts from now on, the old ones are kept. */
-    void fitted(String house, String filter, LocalDate on, double highPa, double lowPa) {
-        mark(house, filter, on, highPa, lowPa);
+    void fitted(String house, String filter, LocalDate on, CleanMark clean) {
+        marks.inForce(house, filter, on, clean);
         jdbc.sql("""
                         update aftercare.filter set fitted_on = ?, clean_high_pa = ?, clean_low_pa = ?,
-                            version = version + 1 where house = ? and id = ?""").params(on, highPa, lowPa, house, filter).update();
+                            version = version + 1 where house = ? and id = ?""").params(on, clean.highPa(), clean.lowPa(), house, filter).update();
     }
 
     void keepSample(String house, String filter, LocalDate on, double load, String source) {
@@ -220,10 +257,14 @@ public class Filters {
     /** The filter, for those who may see its house. */
     Kept require(String house, String filter) {
         access.require(Permission.VIEW_HOUSE, house);
+        return find(house, filter).orElseThrow(() -> Problem.notFound("filter", filter));
+    }
+
+    /** The filter where it is followed; asks for no permission. */
+    Optional<Kept> find(String house, String filter) {
         return kept().stream()
                 .filter(k -> k.house().equals(house) && k.filter().id().equals(filter))
-                .findFirst()
-                .orElseThrow(() -> Problem.notFound("filter", filter));
+                .findFirst();
     }
 
     void requireInCare(String house) {
@@ -234,13 +275,6 @@ public class Filters {
         if (!inCare) {
             throw Problem.conflict("not-in-care", "House " + house + " is not in care yet; give it a place first.");
         }
-    }
-
-    private void mark(String house, String filter, LocalDate on, double highPa, double lowPa) {
-        jdbc.sql("""
-                        insert into aftercare.clean_mark values (?, ?, ?, ?, ?)
-                        on conflict (house, filter, marked_on) do update set high_pa = excluded.high_pa,
-                            low_pa = excluded.low_pa""").params(house, filter, on, highPa, lowPa).update();
     }
 
     private List<Kept> kept() {
@@ -270,6 +304,7 @@ public class Filters {
                         row.getObject("free_static_pa", Double.class),
                         row.getString("drop_sensor"),
                         row.getString("flow_sensor")),
+                new CleanMark(row.getDouble("clean_high_pa"), row.getDouble("clean_low_pa")),
                 row.getLong("version"));
     }
 
@@ -279,7 +314,7 @@ public class Filters {
         List<Sample> since = samples.stream()
                 .filter(s -> s.on().isAfter(filter.fittedOn()) && !s.on().isAfter(today))
                 .toList();
-        FilterLoadTrend.Output trend = trend(filter, since, today, house.altitudeM());
+        FilterLoadTrend.Output trend = trend(filter, kept.clean().highPa(), since, today, house.altitudeM());
         LocalDate earlySince = date(trend.fillingEarlySinceDate());
         return new FilterFollowUp(
                 kept.house(),
@@ -292,8 +327,8 @@ public class Filters {
                 filter.grade(),
                 filter.shelfPlace(),
                 filter.fittedOn(),
-                filter.cleanHighPa(),
-                filter.cleanLowPa(),
+                kept.clean().highPa(),
+                kept.clean().lowPa(),
                 filter.designHighPa(),
                 filter.designLowPa(),
                 trend.load(),
@@ -324,20 +359,20 @@ public class Filters {
      * drop over curve gives the load back and the static budget is met at its own pressure.
      */
     private static FilterLoadTrend.Output trend(
-            NewFilter filter, List<Sample> samples, LocalDate today, double altitudeM) {
+            NewFilter filter, double cleanHighPa, List<Sample> samples, LocalDate today, double altitudeM) {
         List<FilterLoadTrend.Sample> days = new ArrayList<>();
         // a new filter is a load of one by definition of its clean mark
-        days.add(day(filter.fittedOn(), filter.cleanHighPa()));
+        days.add(day(filter.fittedOn(), cleanHighPa));
         samples.stream()
                 .skip(Math.max(0, samples.size() - 399))
-                .forEach(s -> days.add(day(s.on(), s.load() * filter.cleanHighPa())));
+                .forEach(s -> days.add(day(s.on(), s.load() * cleanHighPa)));
         return FilterLoadTrend.CALCULATION
                 .calculate(new FilterLoadTrend.Input(
                         filter.fittedOn().toString(),
                         today.toString(),
                         days,
                         1.0,
-                        filter.cleanHighPa(),
+                        cleanHighPa,
                         0.0,
                         1.0,
                         1.0,
@@ -440,8 +475,6 @@ public class Filters {
         between("count", filter.count(), 1, 20);
         between("designHighPa", filter.designHighPa(), 0.5, 500);
         between("designLowPa", filter.designLowPa(), 0.1, 500);
-        between("cleanHighPa", filter.cleanHighPa(), 0.5, 500);
-        between("cleanLowPa", filter.cleanLowPa(), 0.1, 500);
         between("highFlowM3PerS", filter.highFlowM3PerS(), 0.005, 10);
         between("lowFlowM3PerS", filter.lowFlowM3PerS(), 0.001, filter.highFlowM3PerS());
         if (filter.freeStaticPa() != null) {

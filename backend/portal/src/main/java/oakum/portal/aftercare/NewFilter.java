@@ -12,7 +12,9 @@ import org.jspecify.annotations.Nullable;
  * @param count filters side by side
  * @param shelfPlace where spares lie
  * @param designHighPa clean drop at high airflow, by design
- * @param cleanHighPa clean drop at high airflow as it was left; the clean mark
+ * @param cleanHighPa clean drop at high airflow as it was left, the clean mark; null takes both drops from the filter's
+ *     signed drop sheet
+ * @param cleanLowPa the same at low airflow
  * @param freeStaticPa what the fan's static limit leaves for the filter at high airflow
  * @param dropSensor key of the sensor of its pressure drop
  * @param flowSensor key of the sensor of its airflow
@@ -27,8 +29,8 @@ public record NewFilter(
         LocalDate fittedOn,
         double designHighPa,
         double designLowPa,
-        double cleanHighPa,
-        double cleanLowPa,
+        @Nullable Double cleanHighPa,
+        @Nullable Double cleanLowPa,
         double highFlowM3PerS,
         double lowFlowM3PerS,
         @Nullable Double freeStaticPa,

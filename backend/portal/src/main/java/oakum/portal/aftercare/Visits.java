@@ -166,7 +166,8 @@ public class Visits {
     }
 
     private void change(String house, LocalDate on, VisitClosing.ChangedFilter changed) {
-        NewFilter filter = filters.require(house, changed.filter()).filter();
+        Filters.Kept followed = filters.require(house, changed.filter());
+        NewFilter filter = followed.filter();
         if (!plain(changed.sizeReadOff()).equals(plain(filter.size()))) {
             throw Problem.unprocessable(
                     "filter-size",
@@ -179,13 +180,12 @@ public class Visits {
                     "visit-day", "doneOn", "The filter now in place was put in later, on " + filter.fittedOn() + ".");
         }
         requireLikeDesign(filter, changed.asLeft());
-        filters.keepSample(house, filter.id(), on, changed.asFound().highPa() / filter.cleanHighPa(), "as found");
+        filters.keepSample(house, filter.id(), on, changed.asFound().highPa() / followed.clean().highPa(), "as found");
         filters.fitted(
                 house,
                 filter.id(),
                 on,
-                changed.asLeft().highPa(),
-                changed.asLeft().lowPa());
+                new CleanMark(changed.asLeft().highPa(), changed.asLeft().lowPa()));
         int taken = jdbc.sql("""
                         update aftercare.stock set on_shelf = on_shelf - :count, version = version + 1
                         where size = :size and grade = :grade and on_shelf >= :count""")

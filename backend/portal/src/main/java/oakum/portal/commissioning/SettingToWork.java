@@ -214,8 +214,8 @@ public class SettingToWork {
     private CleanMarkMeasured cleanMark(String houseId, FilterDropSent sent) {
         HouseDesign design = design(houseId);
         double density = design.densityKgPerM3(sent.taken().weather().indoorC());
-        CleanCurve curve =
-                SheetComparison.curveOf(sent, HouseDesign.faceAreaM2(filter(design, sent.filterId())), density);
+        double faceArea = HouseDesign.faceAreaM2(filter(design, sent.filterId()));
+        CleanCurve curve = SheetComparison.curveOf(sent, faceArea, density);
         FilterDropSent.FlowStep highest = SheetComparison.highest(sent);
         return new CleanMarkMeasured(
                 houseId,
@@ -224,6 +224,7 @@ public class SettingToWork {
                 Readings.mean(highest.dropPa()),
                 curve.linearPaSPerM(),
                 curve.squarePaS2PerM2(),
+                faceArea,
                 density,
                 sent.taken().takenAt());
     }

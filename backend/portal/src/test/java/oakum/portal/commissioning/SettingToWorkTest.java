@@ -1,6 +1,7 @@
 package oakum.portal.commissioning;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsString;
@@ -12,6 +13,8 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import com.jayway.jsonpath.JsonPath;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -20,6 +23,10 @@ import java.util.stream.Stream;
 import oakum.physics.housepressure.DeviceKind;
 import oakum.portal.PortalTest;
 import oakum.portal.SignedIn;
+import oakum.portal.aftercare.Care;
+import oakum.portal.aftercare.FilterFollowUp;
+import oakum.portal.aftercare.Filters;
+import oakum.portal.aftercare.NewFilter;
 import oakum.portal.houserecord.AirPart;
 import oakum.portal.houserecord.HouseMeasures;
 import oakum.portal.houserecord.HouseRecord;
@@ -27,8 +34,10 @@ import oakum.portal.houserecord.Houses;
 import oakum.portal.houserecord.PartKind;
 import oakum.portal.houserecord.Stage;
 import oakum.portal.houserecord.VolumeBasis;
+import oakum.portal.http.Problem;
 import oakum.portal.people.AsPortal;
 import oakum.portal.people.Role;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.MediaType;
@@ -58,6 +67,12 @@ class SettingToWorkTest {
 
     @Autowired
     HouseRecord record;
+
+    @Autowired
+    Care care;
+
+    @Autowired
+    Filters filters;
 
     @Autowired
     ApplicationEvents events;
@@ -162,6 +177,91 @@ class SettingToWorkTest {
         assertThat(marks.get(0).filterId()).isEqualTo("main");
         assertThat(marks.get(0).dropPa()).isCloseTo(22.6, within(1e-9));
         assertThat(marks.get(0).airflowM3PerS()).isCloseTo(446 * CFM, within(1e-9));
+    }
+
+    @Test
+    void a_signed_filter_drop_is_the_clean_mark_of_its_follow_up_from_the_day_it_was_measured() throws Exception {
+        String house = coast();
+        inCare(house);
+        follow(house, LocalDate.of(2024, 9, 1), 21.4, 7.7);
+        String shown = measure(house, "filter-drop", filterDrop("AS_LEFT", 0.05))
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
+        assertThat(followed(house).cleanHighPa()).isEqualTo(21.4);
+        sign(house, "filter-drop", id(shown), Role.MECHANICAL_CONTRACTOR, "{}").andExpect(status().isOk());
+        FilterFollowUp after = followed(house);
+        // the parabola through the origin, 22.6 Pa at 446 cfm and 8.0 Pa at 208 cfm, read at 450 and 200 cfm by hand
+        assertThat(after.cleanHighPa()).isCloseTo(22.9, within(0.01));
+        assertThat(after.cleanLowPa()).isCloseTo(7.61, within(0.01));
+        assertThat(after.fittedOn()).isEqualTo("2024-09-08");
+    }
+
+    @Test
+    void a_filter_drop_signed_before_its_follow_up_begins_waits_for_it() throws Exception {
+        String house = coast();
+        String shown = measure(house, "filter-drop", filterDrop("AS_LEFT", 0.05))
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
+        sign(house, "filter-drop", id(shown), Role.MECHANICAL_CONTRACTOR, "{}").andExpect(status().isOk());
+        inCare(house);
+        // a filter put in after the sheet is another one
+        assertThatThrownBy(() -> follow(house, LocalDate.of(2024, 9, 9), null, null))
+                .isInstanceOfSatisfying(
+                        Problem.class, problem -> assertThat(problem.code()).isEqualTo("clean-mark-missing"));
+        assertThatThrownBy(() -> follow(house, LocalDate.of(2024, 9, 8), 21.4, null))
+                .hasMessageContaining("both clean drops");
+        follow(house, LocalDate.of(2024, 9, 8), null, null);
+        assertThat(followed(house).cleanHighPa()).isCloseTo(22.9, within(0.01));
+    }
+
+    @Test
+    void a_filter_drop_measured_before_the_filter_in_place_was_put_in_changes_nothing() throws Exception {
+        String house = coast();
+        inCare(house);
+        follow(house, LocalDate.of(2024, 9, 9), 21.4, 7.7);
+        String shown = measure(house, "filter-drop", filterDrop("AS_LEFT", 0.05))
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
+        sign(house, "filter-drop", id(shown), Role.MECHANICAL_CONTRACTOR, "{}").andExpect(status().isOk());
+        assertThat(followed(house).cleanHighPa()).isEqualTo(21.4);
+    }
+
+    private void inCare(String house) {
+        AsPortal.run(() -> {
+            care.place(new Care.Place("place of " + house, DayOfWeek.MONDAY));
+            care.take(new Care.HouseInCare(house, "place of " + house, null));
+        });
+    }
+
+    private void follow(String house, LocalDate fittedOn, @Nullable Double cleanHighPa, @Nullable Double cleanLowPa) {
+        NewFilter filter = new NewFilter(
+                "main",
+                "mechanical room",
+                "16×25×4",
+                1,
+                "MERV 13",
+                null,
+                fittedOn,
+                21.4,
+                7.7,
+                cleanHighPa,
+                cleanLowPa,
+                450 * CFM,
+                200 * CFM,
+                null,
+                null,
+                null);
+        AsPortal.run(() -> filters.add(house, filter));
+    }
+
+    private FilterFollowUp followed(String house) {
+        return AsPortal.call(() -> filters.list()).stream()
+                .filter(f -> f.house().equals(house))
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test
