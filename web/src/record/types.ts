@@ -160,6 +160,10 @@ export interface Approval {
   copyCode: string
   /** Why it does not stand as it was given. */
   reasons: string[]
+  /** Why it was given although something failed, or null. */
+  exceptionReason: string | null
+  /** What failed then. */
+  failing: string[]
   alreadyBought: boolean
   alreadyBuilt: boolean
   /** Whether the same role has approved again since. */
@@ -189,6 +193,8 @@ export interface Decision {
   comments: { id: string; person: string; at: string; text: string }[]
   dueOn: string | null
   copyCode: string
+  /** What fails in the proofs behind it, and whether approving then needs a written exception. */
+  failing: { sentence: string; needsException: boolean }[]
   version: number
   actions: string[]
 }

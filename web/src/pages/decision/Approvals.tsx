@@ -31,13 +31,23 @@ export function Approvals({ decision, at, zone, proofs, onChanged, onMoved }: Ap
   const mine = decision.approvers.filter((r) => roles.value.has(r))
   const role = useSignal<Role | undefined>(undefined)
   const as = role.value ?? mine.find((r) => missing(decision).includes(r)) ?? mine[0]
-  const may = decision.actions.includes('approve')
+  const excepts = decision.actions.includes('approve-with-exception')
+  const may = excepts || decision.actions.includes('approve')
+  const exception = useSignal('')
+  const missingException = useSignal(false)
   async function approve() {
     if (!as) return
+    missingException.value = excepts && exception.value.trim() === ''
+    if (missingException.value) return
     busy.value = true
     problem.value = undefined
     try {
-      const next = await post<Decision>(`${at}/approvals`, { copyCode: decision.copyCode, role: as })
+      const next = await post<Decision>(`${at}/approvals`, {
+        copyCode: decision.copyCode,
+        role: as,
+        exception: exception.value.trim() || null,
+      })
+      exception.value = ''
       onChanged(next, `Approved as ${roleWord[as].toLowerCase()}: copy code ${spaced(decision.copyCode)}.`)
     } catch (thrown) {
       problem.value = Problem.of(thrown)
@@ -97,9 +107,25 @@ export function Approvals({ decision, at, zone, proofs, onChanged, onMoved }: Ap
           </div>
         </details>
       )}
+      {decision.failing.length > 0 && (
+        <>
+          <h3>What fails in its proofs</h3>
+          <Matters>
+            {decision.failing.map((f) => (
+              <Matter
+                key={f.sentence}
+                mark={<Status is="over">Fails</Status>}
+                note={f.needsException ? 'Approving needs a written exception.' : undefined}
+              >
+                {f.sentence}
+              </Matter>
+            ))}
+          </Matters>
+        </>
+      )}
       {problem.value && (
         <Wrong problem={problem.value} outcome="Not approved.">
-          {problem.value.status === 409 && (
+          {problem.value.code === 'not-what-stands' && (
             <p class="note">
               This page shows what stands now, with its own copy code. Look at it and approve again.
             </p>
@@ -115,6 +141,19 @@ export function Approvals({ decision, at, zone, proofs, onChanged, onMoved }: Ap
               options={mine.map((r): [Role, string] => [r, roleWord[r].toLowerCase()])}
               value={as!}
               onChoose={(r) => (role.value = r)}
+            />
+          )}
+          {excepts && (
+            <Reason
+              label="Written exception"
+              value={exception.value}
+              onType={(text) => (exception.value = text)}
+              hint="Why it is approved although it fails; it stays with the approval."
+              error={
+                missingException.value && !exception.value.trim()
+                  ? 'Say why it is approved although it fails.'
+                  : undefined
+              }
             />
           )}
           <div class="acts">
@@ -174,6 +213,11 @@ function Given({
           {why}
         </span>
       ))}
+      {a.exceptionReason && (
+        <span class="from">
+          Exception: {a.exceptionReason} ({a.failing.join(' ')})
+        </span>
+      )}
       {onWithdraw && (
         <button type="button" class="plain no-print" onClick={onWithdraw}>
           Withdraw
@@ -189,6 +233,8 @@ function whyClosed(decision: Decision, proofs: Proof[]): string {
   if (moved)
     return `Approving is closed while ${moved.title.toLowerCase()} does not rest on today's record. Take a way on, or compute it anew.`
   if (missing(decision).every((r) => !roles.value.has(r))) return 'Your approval stands.'
+  if (decision.failing.some((f) => f.needsException))
+    return 'Approving is closed while its proofs fail; only the principal may give a written exception.'
   return 'Approving is closed for this account now.'
 }
 
@@ -268,6 +314,7 @@ export function Signatures({ decision, zone }: { decision: Decision; zone: strin
                 <span>
                   <StateWord state={a.state} /> {timeWords(a.at, zone)}, copy code {spaced(a.copyCode)}
                   {a.reasons.map((why) => `; ${why}`).join('')}
+                  {a.exceptionReason && `; exception: ${a.exceptionReason}`}
                 </span>
               )}
             </div>

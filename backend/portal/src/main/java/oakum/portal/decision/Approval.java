@@ -8,7 +8,12 @@ import oakum.portal.houserecord.standing.Relied;
 import oakum.portal.people.Role;
 import org.jspecify.annotations.Nullable;
 
-/** Somebody's approval of exactly what was shown. */
+/**
+ * Somebody's approval of exactly what was shown.
+ *
+ * @param exceptionReason why it was given although proofs failed, or null where no exception was written
+ * @param failing what failed then, whole sentences
+ */
 record Approval(
         UUID id,
         String code,
@@ -18,6 +23,8 @@ record Approval(
         Instant at,
         String copyCode,
         Content approved,
+        @Nullable String exceptionReason,
+        List<String> failing,
         @Nullable Instant withdrawnAt,
         @Nullable String withdrawnBy,
         @Nullable String withdrawnReason) {

@@ -5,6 +5,7 @@ import java.sql.Timestamp;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import oakum.portal.people.Role;
 import org.jspecify.annotations.Nullable;
@@ -25,8 +26,9 @@ class ApprovalRows {
     }
 
     void add(String houseId, Approval approval) {
-        jdbc.sql("insert into decision.approval (id, house_id, code, role, person_id, person_name, given_at, copy_code,"
-                        + " approved) values (?, ?, ?, ?, ?, ?, ?, ?, ?::json)")
+        jdbc.sql(
+                        "insert into decision.approval (id, house_id, code, role, person_id, person_name, given_at, copy_code,"
+                                + " approved, exception_reason, failing) values (?, ?, ?, ?, ?, ?, ?, ?, ?::json, nullif(?, ''), ?)")
                 .params(
                         approval.id(),
                         houseId,
@@ -36,7 +38,9 @@ class ApprovalRows {
                         approval.person(),
                         Timestamp.from(approval.at()),
                         approval.copyCode(),
-                        json.writeValueAsString(approval.approved()))
+                        json.writeValueAsString(approval.approved()),
+                        Objects.requireNonNullElse(approval.exceptionReason(), ""),
+                        approval.failing().toArray(new String[0]))
                 .update();
     }
 
@@ -64,6 +68,8 @@ class ApprovalRows {
                 row.getObject("given_at", OffsetDateTime.class).toInstant(),
                 row.getString("copy_code"),
                 json.readValue(row.getString("approved"), Approval.Content.class),
+                row.getString("exception_reason"),
+                List.of((String[]) row.getArray("failing").getArray()),
                 instant(row.getObject("withdrawn_at", OffsetDateTime.class)),
                 row.getString("withdrawn_by"),
                 row.getString("withdrawn_reason"));

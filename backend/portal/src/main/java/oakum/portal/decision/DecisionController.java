@@ -38,8 +38,13 @@ class DecisionController {
     /** A remark to be made. */
     record RemarkDraft(String text) {}
 
-    /** An approval of exactly what the copy code stands for. */
-    record ApprovalDraft(String copyCode, Role role) {}
+    /**
+     * An approval of exactly what the copy code stands for.
+     *
+     * @param exception why it is approved although a proof fails, or null
+     */
+    record ApprovalDraft(
+            String copyCode, Role role, @Nullable String exception) {}
 
     /** Why an approval is withdrawn. */
     record Withdrawal(String reason) {}
@@ -94,7 +99,9 @@ class DecisionController {
     @PostMapping("/houses/{house}/decisions/{code}/approvals")
     ResponseEntity<DecisionView> approveDecision(
             @PathVariable String house, @PathVariable String code, @RequestBody ApprovalDraft approval) {
-        return tagged(HttpStatus.CREATED, decisions.approve(house, code, approval.copyCode(), approval.role()));
+        return tagged(
+                HttpStatus.CREATED,
+                decisions.approve(house, code, approval.copyCode(), approval.role(), approval.exception()));
     }
 
     @PostMapping("/houses/{house}/decisions/{code}/approvals/{approval}/withdrawal")

@@ -265,6 +265,12 @@ class DecisionStore implements Decisions {
     @Override
     @Transactional
     public DecisionView approve(String houseId, String code, String copyCode, Role role) {
+        return approve(houseId, code, copyCode, role, null);
+    }
+
+    @Override
+    @Transactional
+    public DecisionView approve(String houseId, String code, String copyCode, Role role, @Nullable String exception) {
         access.require(Permission.APPROVE, houseId);
         record.lock(houseId);
         Decision decision = require(houseId, code);
@@ -287,11 +293,20 @@ class DecisionStore implements Decisions {
                     .with("copyCode", stands);
         }
         requireProven(content, facts);
+        List<Failing> failing = Failing.of(content, facts);
+        String reason = Failing.exception(
+                code,
+                content,
+                failing,
+                Failing.excepted(code, content, facts, given, failing),
+                role,
+                exception == null ? "" : exception.strip());
         boolean already = given.stream()
                 .anyMatch(a -> a.code().equals(code)
                         && a.role() == role
                         && a.personId().equals(caller.personId())
                         && a.copyCode().equals(copyCode)
+                        && Objects.equals(a.exceptionReason(), reason)
                         && ApprovalStanding.of(a, content, facts).state() == ApprovalState.STANDS);
         if (!already) {
             approvals.add(
@@ -305,13 +320,19 @@ class DecisionStore implements Decisions {
                             clock.instant(),
                             copyCode,
                             approved(code, content, facts),
+                            reason,
+                            Failing.sentences(failing),
                             null,
                             null,
                             null));
             audit.record(
                     "approval-given",
                     houseId,
-                    code + " " + content.title() + " as " + role.label() + ", copy code " + copyCode,
+                    code + " " + content.title() + " as " + role.label() + ", copy code " + copyCode
+                            + (reason == null
+                                    ? ""
+                                    : ", although " + String.join(" ", Failing.sentences(failing)) + " Exception: "
+                                            + reason),
                     resource(houseId, code));
         }
         return find(houseId, code);
@@ -434,6 +455,7 @@ class DecisionStore implements Decisions {
         DecisionContent c = Objects.requireNonNull(facts.decision(code));
         List<DecisionView.ApprovalView> shown = approvalViews(code, c, facts, given);
         DecisionState state = state(c, shown);
+        List<Failing> failing = Failing.of(c, facts);
         return new DecisionView(
                 code,
                 c.title(),
@@ -460,8 +482,16 @@ class DecisionStore implements Decisions {
                         .toList(),
                 c.dueOn(),
                 copyCode(code, c, facts),
+                failing.stream()
+                        .map(f -> new DecisionView.FailingView(f.sentence(), f.needsException()))
+                        .toList(),
                 decision.version(),
-                actions(facts.snapshot().houseId(), c, facts, shown));
+                actions(
+                        facts.snapshot().houseId(),
+                        c,
+                        facts,
+                        shown,
+                        !Failing.needException(failing) || Failing.excepted(code, c, facts, given, failing) != null));
     }
 
     private static DecisionView.ArrowView arrowView(Arrow arrow, Facts facts) {
@@ -493,6 +523,8 @@ class DecisionStore implements Decisions {
                                     .map(ApprovalStanding.Reason::sentence)
                                     .distinct()
                                     .toList(),
+                            approval.exceptionReason(),
+                            approval.failing(),
                             bought,
                             built,
                             approval.withdrawnAt() == null && !latest.contains(approval.id()),
@@ -534,7 +566,11 @@ class DecisionStore implements Decisions {
     }
 
     private List<String> actions(
-            String houseId, DecisionContent content, Facts facts, List<DecisionView.ApprovalView> shown) {
+            String houseId,
+            DecisionContent content,
+            Facts facts,
+            List<DecisionView.ApprovalView> shown,
+            boolean plainly) {
         List<String> actions = new ArrayList<>();
         Set<Role> roles = access.roles(houseId);
         boolean current = content.proofs().stream()
@@ -547,7 +583,11 @@ class DecisionStore implements Decisions {
                 .forEach(a -> done.add(a.role()));
         boolean mine = content.approvers().stream().anyMatch(role -> roles.contains(role) && !done.contains(role));
         if (current && chosen && mine && access.may(Permission.APPROVE, houseId)) {
-            actions.add("approve");
+            if (plainly) {
+                actions.add("approve");
+            } else if (!content.safetyList() || roles.contains(Role.PRINCIPAL)) {
+                actions.add("approve-with-exception");
+            }
         }
         if (!done.isEmpty() && access.may(Permission.APPROVE, houseId)) {
             actions.add("withdraw");

@@ -12,8 +12,10 @@ import org.jspecify.annotations.Nullable;
  *
  * @param arrows which decisions it touches, and why
  * @param copyCode stands for exactly what is shown; approving sends it back
+ * @param failing what fails in the proofs behind it
  * @param version counts its changes; the entity tag
- * @param actions what the caller may do now
+ * @param actions what the caller may do now; {@code approve-with-exception} in place of {@code approve} where a
+ *     written exception is needed
  */
 public record DecisionView(
         String code,
@@ -35,6 +37,7 @@ public record DecisionView(
         List<RemarkView> comments,
         @Nullable LocalDate dueOn,
         String copyCode,
+        List<FailingView> failing,
         long version,
         List<String> actions) {
 
@@ -49,9 +52,19 @@ public record DecisionView(
     public record RemarkView(UUID id, String person, Instant at, String text) {}
 
     /**
+     * A failing result of a proof behind it.
+     *
+     * @param sentence which number of which proof, against which limit
+     * @param needsException whether approving needs a written exception
+     */
+    public record FailingView(String sentence, boolean needsException) {}
+
+    /**
      * One approval.
      *
      * @param reasons why it does not stand as it was given; empty where it does
+     * @param exceptionReason why it was given although something failed, or null where no exception was written
+     * @param failing what failed then
      * @param replaced whether the same role has approved again since
      */
     public record ApprovalView(
@@ -62,6 +75,8 @@ public record DecisionView(
             ApprovalState state,
             String copyCode,
             List<String> reasons,
+            @Nullable String exceptionReason,
+            List<String> failing,
             boolean alreadyBought,
             boolean alreadyBuilt,
             boolean replaced,

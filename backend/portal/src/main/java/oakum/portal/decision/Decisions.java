@@ -39,6 +39,16 @@ public interface Decisions {
      */
     DecisionView approve(String houseId, String code, String copyCode, Role role);
 
+    /**
+     * The same where a proof fails.
+     *
+     * @param exception why it is approved all the same, kept with it, or null. It is needed where a leading result
+     *     fails, and possible where any does. On the safety list only
+     *     the principal gives one; once it stands, the other roles approve under it
+     * @throws oakum.portal.http.Problem 409 {@code verdict-fails} where it is needed and missing
+     */
+    DecisionView approve(String houseId, String code, String copyCode, Role role, @Nullable String exception);
+
     /** Withdraws an approval; whoever gave it may, and the principal. */
     DecisionView withdraw(String houseId, String code, UUID approval, String reason);
 

@@ -196,7 +196,17 @@ class DecisionsChapter implements DemoChapter {
         LocalDate day = LocalDate.of(2026, 4, 22);
         int minute = 0;
         for (String code : List.of("D30", "D31", "D41", "D22", "D39", "D25", "D26", "D40")) {
-            telling.on(day, 16, minute++, "principal", () -> approve("H1", code, Role.PRINCIPAL));
+            String exception = code.equals("D31")
+                    ? "With its make-up air failed the hood must not run: a hard-wired interlock stops it without the open"
+                            + " signal of the damper, and it is tried when the house is set to work."
+                    : null;
+            telling.on(
+                    day,
+                    16,
+                    minute++,
+                    "principal",
+                    () -> decisions.approve(
+                            "H1", code, decisions.find("H1", code).copyCode(), Role.PRINCIPAL, exception));
         }
         telling.on(LocalDate.of(2026, 4, 23), 8, 10, "mechanical", () -> {
             approve("H1", "D31", Role.MECHANICAL_CONTRACTOR);

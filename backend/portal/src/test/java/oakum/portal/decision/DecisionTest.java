@@ -137,6 +137,11 @@ class DecisionTest {
         return SignedIn.call(accounts, role, () -> decisions.approve(house, code, copyCode, role));
     }
 
+    private DecisionView except(String code, Role role, String reason) {
+        String copyCode = decision(code).copyCode();
+        return SignedIn.call(accounts, role, () -> decisions.approve(house, code, copyCode, role, reason));
+    }
+
     private ApprovalState approval(String code) {
         return decision(code).approvals().get(0).state();
     }
@@ -196,10 +201,63 @@ class DecisionTest {
         AsPortal.run(() -> proofs.recompute(house, "housePressure", "larger cooktop"));
         assertThat(approval("D31")).isEqualTo(ApprovalState.LAPSED);
         assertThat(AsPortal.call(() -> trials.reach(house)).chain()).hasSize(1);
-        DecisionView approved = approve("D31", Role.PRINCIPAL);
+        DecisionView approved = except("D31", Role.PRINCIPAL, "hood locked at low speed until redesigned");
         assertThat(approved.approvals()).extracting("state").contains(ApprovalState.STANDS);
         assertThat(approved.state()).isEqualTo(DecisionState.PARTLY_APPROVED);
         assertThat(approve("D31", Role.MECHANICAL_CONTRACTOR).state()).isEqualTo(DecisionState.APPROVED);
+    }
+
+    @Test
+    void what_fails_is_approved_only_under_a_written_exception_of_the_principal() {
+        hood(HOOD_600);
+        AsPortal.run(() -> proofs.recompute(house, "housePressure", "larger cooktop"));
+        assertThat(decision("D31").failing())
+                .filteredOn("needsException", true)
+                .extracting("sentence")
+                .first()
+                .asString()
+                .contains("House pressure, worst case", "at most 5 Pa");
+        assertThat(SignedIn.call(accounts, Role.PRINCIPAL, () -> decisions.find(house, "D31"))
+                        .actions())
+                .contains("approve-with-exception")
+                .doesNotContain("approve");
+        assertThatThrownBy(() -> approve("D31", Role.PRINCIPAL)).satisfies(code("verdict-fails"));
+        assertThatThrownBy(() -> approve("D31", Role.MECHANICAL_CONTRACTOR)).satisfies(code("verdict-fails"));
+        assertThatThrownBy(() -> except("D31", Role.MECHANICAL_CONTRACTOR, "it will do"))
+                .satisfies(code("not-allowed"));
+        assertThat(decision("D31").approvals()).hasSize(1);
+
+        except("D31", Role.PRINCIPAL, "hood locked at low speed until redesigned");
+        DecisionView approved = approve("D31", Role.MECHANICAL_CONTRACTOR);
+        assertThat(approved.state()).isEqualTo(DecisionState.APPROVED);
+        assertThat(approved.approvals())
+                .extracting("exceptionReason")
+                .containsExactly(
+                        null,
+                        "hood locked at low speed until redesigned",
+                        "as the principal: hood locked at low speed until redesigned");
+        assertThat(approved.approvals().get(1).failing()).isNotEmpty();
+        assertThatThrownBy(() -> jdbc.sql("update decision.approval set exception_reason = 'x' where id = ?")
+                        .params(approved.approvals().get(1).id())
+                        .update())
+                .hasMessageContaining("never rewritten");
+    }
+
+    @Test
+    void what_fails_beside_the_leading_results_is_shown_and_asks_for_no_exception() {
+        DecisionView shown = decision("D31");
+        assertThat(shown.failing())
+                .extracting("sentence", "needsException")
+                .containsExactly(tuple("House pressure, worst case, issue 1: Make-up failed fails.", false));
+        assertThat(shown.approvals().get(0).exceptionReason()).isNull();
+        assertThat(shown.approvals().get(0).failing()).hasSize(1);
+        DecisionView excepted = except("D31", Role.PRINCIPAL, "hard-wired interlock");
+        assertThat(excepted.approvals()).last().extracting("exceptionReason").isEqualTo("hard-wired interlock");
+    }
+
+    @Test
+    void an_exception_where_nothing_fails_is_refused() {
+        assertThatThrownBy(() -> except("D41", Role.PRINCIPAL, "just in case")).satisfies(code("nothing-to-except"));
     }
 
     @Test
@@ -210,7 +268,8 @@ class DecisionTest {
         http.perform(post("/api/v1/houses/{h}/decisions/D31/approvals", house)
                         .with(SignedIn.as(Role.MECHANICAL_CONTRACTOR))
                         .contentType(APPLICATION_JSON)
-                        .content("{\"copyCode\": \"" + seen + "\", \"role\": \"MECHANICAL_CONTRACTOR\"}"))
+                        .content("{\"copyCode\": \"" + seen
+                                + "\", \"role\": \"MECHANICAL_CONTRACTOR\", \"exception\": null}"))
                 .andExpect(status().isConflict())
                 .andExpect(jsonPath("$.code").value("not-what-stands"));
         assertThat(decision("D31").approvals()).hasSize(1);
