@@ -187,7 +187,7 @@ export interface Decision {
   safetyList: boolean
   governs: string[]
   orders: OrderLine[]
-  arrows: { to: string; title: string; hard: boolean; because: string; inHouse: boolean }[]
+  arrows: { to: string; title: string; hard: boolean; because: string; trigger: string; inHouse: boolean }[]
   state: DecisionState
   approvals: Approval[]
   comments: { id: string; person: string; at: string; text: string }[]
@@ -265,6 +265,8 @@ export interface Reach {
   moved: { code: string; title: string }[]
   askedNow: ReachedDecision[]
   askedLater: ReachedDecision[]
+  /** Arrows whose source moved too little to ask anybody. */
+  quiet: { from: string; to: string; title: string; sentence: string }[]
   orders: ReachedOrder[]
   copyCode: string
   computedInS: number

@@ -96,11 +96,11 @@ const ORDER_WORD: Record<OrderState, string> = {
 
 /** What no longer holds, and whom it asks: now, and later. */
 function Asked({ reach, house }: { reach: Reach; house: string }) {
-  const { askedLater, orders } = reach
+  const { askedLater, orders, quiet } = reach
   const askedNow = [...reach.askedNow].sort(
     (a, b) => Number(b.state === 'LAPSED') - Number(a.state === 'LAPSED'),
   )
-  if (askedNow.length + askedLater.length + orders.length === 0) return null
+  if (askedNow.length + askedLater.length + quiet.length + orders.length === 0) return null
   const titles = new Map([...askedNow, ...reach.moved].map((d) => [d.code, d.title]))
   const groups = [...new Set(askedLater.map((d) => d.when))]
   return (
@@ -134,6 +134,22 @@ function Asked({ reach, house }: { reach: Reach; house: string }) {
               </Matters>
             </div>
           ))}
+          {quiet.length > 0 && (
+            <>
+              <h3 class="ask">Not asked: within its band</h3>
+              <Matters>
+                {quiet.map((q) => (
+                  <Matter
+                    key={`${q.from} ${q.to} ${q.sentence}`}
+                    mark={<Status is="note">Quiet</Status>}
+                    note={q.sentence}
+                  >
+                    <a href={`${housePath(house)}/decisions/${q.to}`}>{q.title}</a>
+                  </Matter>
+                ))}
+              </Matters>
+            </>
+          )}
           {orders.length > 0 && (
             <>
               <h3>Orders</h3>

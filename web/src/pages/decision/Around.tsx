@@ -144,7 +144,7 @@ export function Touches({
           <Matter
             key={a.to}
             mark={<TouchWord arrow={a} decision={decision} reach={reach} />}
-            note={a.because}
+            note={`${a.because} (${a.trigger})`}
           >
             {a.inHouse ? <a href={`${housePath(house)}/decisions/${a.to}`}>{a.title}</a> : a.title}
             {!a.inHouse && <span class="note"> (not written for this house yet)</span>}

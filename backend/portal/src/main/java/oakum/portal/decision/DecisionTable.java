@@ -6,17 +6,24 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import oakum.portal.people.Role;
+import org.jspecify.annotations.Nullable;
 
-/** The usual decisions of a house and how they touch each other, from {@code kinds.csv} and {@code arrows.csv}. */
+/**
+ * The usual decisions of a house and how they touch each other, from {@code kinds.csv}, {@code arrows.csv}
+ * and {@code triggers.csv}.
+ */
 final class DecisionTable {
     static final List<DecisionKind> KINDS = read("kinds.csv", DecisionTable::kind);
-    static final List<Arrow> ARROWS = read("arrows.csv", DecisionTable::arrow);
+    static final List<Arrow> ARROWS = arrows();
 
     private DecisionTable() {}
 
@@ -48,13 +55,42 @@ final class DecisionTable {
                 row.getField("safety list").equals("yes"));
     }
 
-    private static Arrow arrow(NamedCsvRecord row) {
-        return new Arrow(
-                row.getField("from"),
-                row.getField("to"),
-                row.getField("kind").equals("hard"),
-                row.getField("because"),
-                row.getField("trigger"));
+    private static List<Arrow> arrows() {
+        Map<String, List<Trigger>> triggers = new LinkedHashMap<>();
+        read("triggers.csv", row -> triggers.computeIfAbsent(ends(row), ends -> new ArrayList<>())
+                .add(trigger(row)));
+        List<Arrow> arrows = read(
+                "arrows.csv",
+                row -> new Arrow(
+                        row.getField("from"),
+                        row.getField("to"),
+                        row.getField("kind").equals("hard"),
+                        row.getField("because"),
+                        row.getField("changes"),
+                        List.copyOf(Objects.requireNonNullElse(triggers.remove(ends(row)), List.of()))));
+        if (!triggers.isEmpty()) {
+            throw new IllegalStateException("triggers.csv names arrows that are not in arrows.csv: " + triggers.keySet());
+        }
+        return arrows;
+    }
+
+    private static String ends(NamedCsvRecord row) {
+        return row.getField("from") + " → " + row.getField("to");
+    }
+
+    private static Trigger trigger(NamedCsvRecord row) {
+        return new Trigger(
+                row.getField("path"),
+                row.getField("what"),
+                number(row.getField("fall")),
+                number(row.getField("rise")),
+                number(row.getField("above")),
+                row.getField("unit"),
+                row.getField("bound").equals("at"));
+    }
+
+    private static @Nullable Double number(String field) {
+        return field.isEmpty() ? null : Double.valueOf(field);
     }
 
     private static <T> List<T> read(String file, Function<NamedCsvRecord, T> row) {

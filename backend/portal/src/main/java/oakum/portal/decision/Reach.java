@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param moved the decisions to which the changed values belong
  * @param askedNow whom the change asks first
  * @param askedLater who waits until one of these is settled
+ * @param quiet arrows whose source moved too little to ask anybody
  * @param orders order lines of every decision concerned
  * @param copyCode stands for this very result; taking a trial sends it back
  * @param computedInS how long it took
@@ -34,6 +35,7 @@ public record Reach(
         List<MovedDecision> moved,
         List<ReachedDecision> askedNow,
         List<ReachedDecision> askedLater,
+        List<QuietArrow> quiet,
         List<ReachedOrder> orders,
         String copyCode,
         double computedInS,
@@ -122,6 +124,16 @@ public record Reach(
             boolean alreadyBought,
             boolean alreadyBuilt,
             @Nullable LocalDate dueOn) {}
+
+    /**
+     * An arrow that stayed quiet.
+     *
+     * @param from code of the decision that moved, or the path of the value
+     * @param to code of the decision that it would have asked
+     * @param title of that decision
+     * @param sentence why it is touched, and the band that the change stayed within
+     */
+    public record QuietArrow(String from, String to, String title, String sentence) {}
 
     /** An order line of a decision that the change reaches. */
     public record ReachedOrder(String decision, String id, String title, OrderLine.State state, String note) {}

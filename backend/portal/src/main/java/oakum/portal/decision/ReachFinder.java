@@ -127,6 +127,25 @@ final class ReachFinder {
                 content.dueOn());
     }
 
+    /** The arrows of what was approved whose source moved within their band: nobody is asked because of them. */
+    List<Reach.QuietArrow> quiet() {
+        Set<Reach.QuietArrow> quiet = new LinkedHashSet<>();
+        facts.decisions().forEach((code, content) -> {
+            for (Approval approval : DecisionStore.latest(code, given)) {
+                for (Arrow arrow : DecisionTable.into(code)) {
+                    Approval.Neighbour before = approval.approved().neighbours().get(arrow.from());
+                    if (approval.withdrawnAt() == null && before != null) {
+                        arrow.moved(before, facts.neighbour(arrow.from())).quiet().stream()
+                                .map(sentence ->
+                                        new Reach.QuietArrow(arrow.from(), code, content.title(), sentence))
+                                .forEach(quiet::add);
+                    }
+                }
+            }
+        });
+        return List.copyOf(quiet);
+    }
+
     /** The decisions whose own values or choice somebody knew otherwise. */
     List<Reach.MovedDecision> moved() {
         Set<String> codes = new LinkedHashSet<>();

@@ -200,6 +200,7 @@ class ReachStore implements Trials {
                 moved,
                 asked.now(),
                 asked.later(),
+                finder.quiet(),
                 finder.orders(concerned),
                 copyCode(facts),
                 (System.nanoTime() - begun) / 1e9,

@@ -208,9 +208,9 @@ class StartPagesTest {
         JsonNode page = start(Role.MECHANICAL_CONTRACTOR, house);
         assertThat(text(page, "finding")).isEqualTo("One decision waits for your approval.");
         approve(Role.MECHANICAL_CONTRACTOR);
-        assertThat(numbers()).contains("Approved: 380 cfm, duct 7.87 in., heater 7000 W, circuit 40 A.");
+        assertThat(numbers()).contains("Approved: 380 cfm, duct 7.87 in., heater 9000 W, circuit 50 A.");
         growTheHood();
-        assertThat(numbers()).contains("Do not build yet: 380 cfm, duct 7.87 in., heater 7000 W, circuit 40 A.");
+        assertThat(numbers()).contains("Do not build yet: 380 cfm, duct 7.87 in., heater 9000 W, circuit 50 A.");
         assertThat(section(start(Role.MECHANICAL_CONTRACTOR, house), "What changed since you quoted")
                         .toString())
                 .contains("went from 400 to 600 cfm");
