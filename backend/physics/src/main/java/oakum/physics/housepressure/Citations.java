@@ -5,6 +5,8 @@ import oakum.physics.calculation.Source;
 /** The sources of this package, each named once. */
 final class Citations {
     static final Source POWER_LAW = Source.fromMemory("ISO 9972 and ASTM E779, envelope flow as a power law");
+    static final Source GUM =
+            Source.fromMemory("GUM, JCGM 100:2008, 5.1.2: independent parts of an uncertainty add in quadrature");
     static final Source FAN_CURVE =
             Source.commonPractice("quadratic fan curve through rated flow and shut-off pressure");
     static final Source ORIFICE = Source.fromMemory("ASHRAE Fundamentals ch. 16, flow through a sharp-edged opening");

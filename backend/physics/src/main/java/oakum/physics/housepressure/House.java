@@ -70,12 +70,11 @@ final class House {
     private Combination solve(List<ExhaustDevice> on) {
         double limit = input.limit().workingPa();
         double failedLimit = input.limit().afterFailurePa();
-        double uncertainty = uncertainty();
-        double fixed = depressurisationPa(on, true, false, 1);
-        double coupled = depressurisationPa(on, true, true, 1);
-        double failed = depressurisationPa(on, false, false, 1);
+        double fixed = depressurisationPa(on, true, false);
+        double coupled = depressurisationPa(on, true, true);
+        double failed = depressurisationPa(on, false, false);
         List<ExhaustDevice> left = on.stream().filter(d -> !follows(d)).toList();
-        double stopped = depressurisationPa(left, false, false, 1);
+        double stopped = depressurisationPa(left, false, false);
         double exhaust = exhaustKgPerS(on, 0, false);
         double makeUp = makeUpKgPerS(on);
         return new Combination(
@@ -85,30 +84,28 @@ final class House {
                 makeUp / makeUpKgPerM3(),
                 (exhaust - makeUp) / air.countKgPerM3(),
                 fixed,
-                verdict(on, true, false, limit, uncertainty),
+                verdict(on, true, false, limit),
                 coupled,
                 exhaustKgPerS(on, coupled, true) / air.exhaustKgPerM3(),
-                verdict(on, true, true, limit, uncertainty),
+                verdict(on, true, true, limit),
                 failed,
-                depressurisationPa(on, false, true, 1),
-                verdict(on, false, false, failedLimit, uncertainty),
+                depressurisationPa(on, false, true),
+                verdict(on, false, false, failedLimit),
                 failed <= failedLimit
                         ? InterlockAct.NOTHING
                         : stopped <= failedLimit ? InterlockAct.STOP_FOLLOWED : InterlockAct.NOT_ENOUGH,
                 stopped);
     }
 
-    /** Half the interval of the envelope flow as a part of it. */
-    double uncertainty() {
-        Double given = input.q50UncertaintyFraction();
-        return given == null ? 0 : given;
+    private Verdict verdict(List<ExhaustDevice> on, boolean makeUpWorks, boolean fanCurves, double limitPa) {
+        double high = depressurisationPa(on, makeUpWorks, fanCurves, LeakBound.LEAST);
+        double low = LeakBound.known(input) ? depressurisationPa(on, makeUpWorks, fanCurves, LeakBound.MOST) : high;
+        return Verdict.atMost((high + low) / 2, (high - low) / 2, limitPa);
     }
 
-    private Verdict verdict(
-            List<ExhaustDevice> on, boolean makeUpWorks, boolean fanCurves, double limitPa, double uncertainty) {
-        double high = depressurisationPa(on, makeUpWorks, fanCurves, 1 - uncertainty);
-        double low = uncertainty == 0 ? high : depressurisationPa(on, makeUpWorks, fanCurves, 1 + uncertainty);
-        return Verdict.atMost((high + low) / 2, (high - low) / 2, limitPa);
+    /** The same with the envelope as it was entered. */
+    double depressurisationPa(List<ExhaustDevice> on, boolean makeUpWorks, boolean fanCurves) {
+        return depressurisationPa(on, makeUpWorks, fanCurves, LeakBound.AS_ENTERED);
     }
 
     /**
@@ -117,12 +114,12 @@ final class House {
      * @param on the devices that run
      * @param makeUpWorks whether make-up units and motor dampers do their work
      * @param fanCurves whether fans give way to pressure, or move their rated flow
-     * @param leakFactor by how much the envelope flow differs from the entered one, above 0
+     * @param envelope which end of the envelope's interval
      */
-    double depressurisationPa(List<ExhaustDevice> on, boolean makeUpWorks, boolean fanCurves, double leakFactor) {
+    double depressurisationPa(List<ExhaustDevice> on, boolean makeUpWorks, boolean fanCurves, LeakBound envelope) {
         double makeUp = makeUpWorks ? makeUpKgPerS(on) : 0;
         DoubleUnaryOperator surplus = dp -> makeUp
-                + leakKgPerS(dp, leakFactor)
+                + leakKgPerS(dp, envelope)
                 + openingsKgPerS(on, makeUpWorks, dp)
                 - exhaustKgPerS(on, dp, fanCurves);
         double found = MassBalance.depressurisationPa(surplus, makeUp + exhaustKgPerS(on, 0, fanCurves));
@@ -135,7 +132,7 @@ final class House {
         double mass = 0;
         for (Solved solved : combinations) {
             double gap = exhaustKgPerS(solved.on(), limitPa, fanCurves)
-                    - leakKgPerS(limitPa, 1)
+                    - leakKgPerS(limitPa, LeakBound.AS_ENTERED)
                     - openingsKgPerS(solved.on(), true, limitPa);
             mass = Math.max(mass, gap);
         }
@@ -144,7 +141,7 @@ final class House {
 
     /** What may leave at a depressurisation without any make-up air, as exhaust flow; m³/s. */
     double exhaustBorneM3PerS(double limitPa) {
-        return (leakKgPerS(limitPa, 1) + openingsKgPerS(List.of(), false, limitPa)) / air.exhaustKgPerM3();
+        return (leakKgPerS(limitPa, LeakBound.AS_ENTERED) + openingsKgPerS(List.of(), false, limitPa)) / air.exhaustKgPerM3();
     }
 
     /** What one device moves at a depressurisation; m³/s as entered. */
@@ -217,10 +214,10 @@ final class House {
         return on.stream().anyMatch(d -> makeUp.equals(d.makeUp()));
     }
 
-    private double leakKgPerS(double depressurisationPa, double leakFactor) {
+    private double leakKgPerS(double depressurisationPa, LeakBound bound) {
         boolean inwards = depressurisationPa >= 0;
         return envelope.airflowM3PerS(depressurisationPa)
-                * leakFactor
+                * bound.factor(input, depressurisationPa)
                 * air.leakFactor(inwards, envelope.exponent())
                 * air.leakKgPerM3(inwards);
     }

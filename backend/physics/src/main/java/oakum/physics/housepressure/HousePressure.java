@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
 public final class HousePressure {
     public static final Calculation<HousePressureInput, HousePressureResult> CALCULATION = Calculation.declare(
                     "house-pressure",
-                    "1.0",
+                    "1.1",
                     "House pressure and make-up air",
                     HousePressureInput.class,
                     HousePressureResult.class)
@@ -29,6 +29,7 @@ public final class HousePressure {
                     + " working and failed, and what the make-up air needs.")
             .equation("Σ ṁ in = Σ ṁ out, with ṁ = ρ Q", Citations.AIR)
             .equation("Q = Q50 (Δp / 50 Pa)^n, so Δp = 50 Pa (Qnet / Q50)^(1/n) without openings", Citations.POWER_LAW)
+            .equation("ln Q ± √(ln²(1 ± u) + (un ln(Δp/50 Pa))²) for the ends of the envelope's interval", Citations.GUM)
             .equation(
                     "pmax (1 − (Q/Qmax)²) = pd (Q/Qmax)² + Δp for each fan with a known shut-off", Citations.FAN_CURVE)
             .equation("Q = Cd A √(2 Δp/ρ) for an opening with a sharp edge", Citations.ORIFICE)
@@ -37,6 +38,7 @@ public final class HousePressure {
             .equation("Tmix = (ṁ1 T1 + ṁ2 T2)/(ṁ1 + ṁ2)", Citations.HEAT)
             .equation("F = Fdc + W A Δp/(2 (W − d))", Citations.DOOR)
             .source(Citations.POWER_LAW)
+            .source(Citations.GUM)
             .source(Citations.FAN_CURVE)
             .source(Citations.ORIFICE)
             .source(Citations.DUCTS)
@@ -70,8 +72,10 @@ public final class HousePressure {
                 input.makeUpUnits().stream().map(u -> unit(input, house, u)).toList();
         double limit = input.limit().workingPa();
         double failedLimit = input.limit().afterFailurePa();
-        double uncertainty = house.uncertainty();
-        List<ExhaustDevice> worstOn = solved.get(0).on();
+        boolean ranged = LeakBound.known(input);
+        House.Solved worstSolved = solved.get(0);
+        House.Solved coupledSolved = of(solved, coupled);
+        House.Solved failedSolved = of(solved, failed);
         Integer mostCurrent = indexOfGreatest(units, MakeUpUnitResult::currentA);
         Integer fastest = indexOfGreatest(units, MakeUpUnitResult::ductVelocityMPerS);
         Ventilator ventilator = input.ventilator();
@@ -81,10 +85,12 @@ public final class HousePressure {
                 worst.netExhaustM3PerS(),
                 worst.housePressurePa(),
                 worst.verdict(),
-                uncertainty == 0 ? null : house.depressurisationPa(worstOn, true, false, 1 + uncertainty),
-                uncertainty == 0 ? null : house.depressurisationPa(worstOn, true, false, 1 - uncertainty),
+                ranged ? house.depressurisationPa(worstSolved.on(), true, false, LeakBound.MOST) : null,
+                ranged ? house.depressurisationPa(worstSolved.on(), true, false, LeakBound.LEAST) : null,
                 coupled.coupledPressurePa(),
                 coupled.coupledVerdict(),
+                ranged ? house.depressurisationPa(coupledSolved.on(), true, true, LeakBound.MOST) : null,
+                ranged ? house.depressurisationPa(coupledSolved.on(), true, true, LeakBound.LEAST) : null,
                 limit,
                 house.makeUpNeededM3PerS(solved, limit, false),
                 house.makeUpNeededM3PerS(solved, limit, true),
@@ -102,6 +108,8 @@ public final class HousePressure {
                 failedCoupledPa,
                 failedLimit,
                 failed.failedVerdict(),
+                ranged ? house.depressurisationPa(failedSolved.on(), false, false, LeakBound.MOST) : null,
+                ranged ? house.depressurisationPa(failedSolved.on(), false, false, LeakBound.LEAST) : null,
                 combinations.stream()
                         .map(Combination::interlock)
                         .max(Comparator.naturalOrder())
@@ -124,6 +132,13 @@ public final class HousePressure {
 
     private static Combination greatest(List<Combination> combinations, ToDoubleFunction<Combination> pressure) {
         return combinations.stream().max(Comparator.comparingDouble(pressure)).orElseThrow();
+    }
+
+    private static House.Solved of(List<House.Solved> solved, Combination combination) {
+        return solved.stream()
+                .filter(s -> s.combination() == combination)
+                .findFirst()
+                .orElseThrow();
     }
 
     private static @Nullable Integer indexOfGreatest(

@@ -35,9 +35,21 @@ public record HousePressureInput(
                 min = 0,
                 max = 0.5,
                 limitSource = InputRange.PLAUSIBLE,
-                help = "Half its interval as a part of it; empty counts as none.")
+                help = "Half its 95 % interval as a part of it; empty counts as none.")
         @Nullable
         Double q50UncertaintyFraction,
+
+        @Quantity(
+                label = "Uncertainty of the exponent",
+                symbol = "un",
+                unit = Unit.ONE,
+                min = 0,
+                max = 0.3,
+                limitSource = InputRange.PLAUSIBLE,
+                help = "Half its 95 % interval, as the tightness test gives it; empty counts as none. Far below 50 Pa it"
+                        + " weighs more than the uncertainty of the flow.")
+        @Nullable
+        Double exponentUncertainty,
 
         @Quantity(
                 label = "Altitude",

@@ -53,6 +53,12 @@ public record HousePressureResult(
 
         @Entry(label = "With fan curves") Verdict coupledVerdict,
 
+        @Quantity(label = "House pressure with fan curves, lower end", unit = Unit.HOUSE_PASCAL, step = 0.1) @Nullable
+        Double coupledPressureLowPa,
+
+        @Quantity(label = "House pressure with fan curves, upper end", unit = Unit.HOUSE_PASCAL, step = 0.1) @Nullable
+        Double coupledPressureHighPa,
+
         @Quantity(label = "Limit", symbol = "Δplim", unit = Unit.HOUSE_PASCAL)
         double limitPa,
 
@@ -118,6 +124,13 @@ public record HousePressureResult(
         double failedLimitPa,
 
         @Entry(label = "Make-up failed") Verdict failedVerdict,
+
+        @Quantity(label = "House pressure, make-up failed, lower end", unit = Unit.HOUSE_PASCAL, step = 0.1) @Nullable
+        Double failedPressureLowPa,
+
+        @Quantity(label = "House pressure, make-up failed, upper end", unit = Unit.HOUSE_PASCAL, step = 0.1) @Nullable
+        Double failedPressureHighPa,
+
         @Entry(label = "The interlock must") InterlockAct interlock,
 
         @Quantity(

@@ -138,6 +138,7 @@ class HousePressurePropertyTest {
         HousePressureResult result = house(q50 / 10, n, basis)
                 .place(altitude, 21, outdoor)
                 .uncertainty(0.5)
+                .exponentUncertainty(0.3)
                 .device("hood", DeviceKind.RANGE_HOOD, hood, Running.SOMETIMES, "mau", shutOff, 40.0)
                 .runs("other", other)
                 .makeUp(makeUp)

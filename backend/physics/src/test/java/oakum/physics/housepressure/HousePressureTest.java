@@ -269,6 +269,56 @@ class HousePressureTest {
     }
 
     @Test
+    void an_uncertain_exponent_alone_gives_the_pressures_of_its_ends() {
+        TestHouse house = new TestHouse().runs("dryer", 135 * CFM).exponentUncertainty(0.05);
+
+        // 50 (135/400)^(1/(n ± 0.05)), by hand
+        assertThat(house.result().housePressurePa()).isCloseTo(9.4024, within(1e-4));
+        assertThat(house.result().housePressureLowPa()).isCloseTo(50 * Math.pow(135 / 400.0, 1 / 0.60), within(1e-6));
+        assertThat(house.result().housePressureHighPa()).isCloseTo(50 * Math.pow(135 / 400.0, 1 / 0.70), within(1e-6));
+        assertThat(house.limit(10.7).result().verdict()).isEqualTo(Verdict.PASSES);
+        assertThat(house.limit(9.5).result().verdict()).isEqualTo(Verdict.NOT_PROVEN);
+        assertThat(house.limit(8.1).result().verdict()).isEqualTo(Verdict.FAILS);
+    }
+
+    @Test
+    void uncertain_flow_and_exponent_add_in_quadrature() {
+        HousePressureResult result = new TestHouse()
+                .runs("dryer", 135 * CFM)
+                .uncertainty(0.10)
+                .exponentUncertainty(0.05)
+                .result();
+
+        // 135 = 400 (p/50)^0.65 exp(± √(ln²(1 ± 0.1) + (0.05 ln(p/50))²)), solved by independent code
+        assertThat(result.housePressureLowPa()).isCloseTo(7.653670248, within(1e-6));
+        assertThat(result.housePressureHighPa()).isCloseTo(11.458636348, within(1e-6));
+        // without make-up air and fan curves all three are the same question
+        assertThat(result.coupledPressureHighPa()).isCloseTo(result.housePressureHighPa(), within(1e-9));
+        assertThat(result.failedPressureLowPa()).isCloseTo(result.housePressureLowPa(), within(1e-9));
+    }
+
+    @Test
+    void no_end_of_the_exponent_leaves_what_leaks_can_be() {
+        HousePressureResult result = new TestHouse()
+                .exponent(0.55)
+                .runs("dryer", 135 * CFM)
+                .exponentUncertainty(0.3)
+                .result();
+
+        assertThat(result.housePressureLowPa()).isCloseTo(50 * Math.pow(135 / 400.0, 1 / 0.5), within(1e-6));
+        assertThat(result.housePressureHighPa()).isCloseTo(50 * Math.pow(135 / 400.0, 1 / 0.85), within(1e-6));
+    }
+
+    @Test
+    void at_the_pressure_of_the_test_the_exponent_does_not_matter() {
+        HousePressureResult result =
+                new TestHouse().runs("all", 400 * CFM).exponentUncertainty(0.1).result();
+
+        assertThat(result.housePressureLowPa()).isCloseTo(50, within(1e-6));
+        assertThat(result.housePressureHighPa()).isCloseTo(50, within(1e-6));
+    }
+
+    @Test
     void nothing_that_runs_leaves_the_house_at_rest() {
         HousePressureResult result = new TestHouse().result();
 

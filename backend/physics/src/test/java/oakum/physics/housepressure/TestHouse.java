@@ -14,6 +14,7 @@ final class TestHouse {
     private double q50 = 400 * CFM;
     private double exponent = 0.65;
     private Double uncertainty;
+    private Double exponentUncertainty;
     private double altitude;
     private double indoor = 21;
     private double outdoor = -25;
@@ -49,6 +50,11 @@ final class TestHouse {
 
     TestHouse uncertainty(double fraction) {
         uncertainty = fraction;
+        return this;
+    }
+
+    TestHouse exponentUncertainty(double halfWidth) {
+        exponentUncertainty = halfWidth;
         return this;
     }
 
@@ -153,6 +159,7 @@ final class TestHouse {
                 q50,
                 exponent,
                 uncertainty,
+                exponentUncertainty,
                 altitude,
                 indoor,
                 outdoor,
