@@ -1,4 +1,4 @@
-import { useResource } from '../../api/resource.ts'
+import { useList } from '../../api/resource.ts'
 import { linear, pathOf } from '../../chart/axis.ts'
 import { useWidth } from '../../chart/Plot.tsx'
 import { Fact, Facts } from '../../parts/lists.tsx'
@@ -22,7 +22,7 @@ function finding(f: FilterFollowUp, today: string): string {
 
 /** One filter: how its load grew, where it bent and why, and when it is due. */
 export default function FilterPage({ house = '', filter = '' }: PageProps) {
-  const all = useResource<{ items: FilterFollowUp[] }>('/filters')
+  const all = useList<FilterFollowUp>('/filters')
   const today = me.value?.today ?? ''
   const f = all.data.value?.items.find((x) => x.house === house && x.filter === filter)
   return (

@@ -1,4 +1,4 @@
-import { useResource } from '../../api/resource.ts'
+import { useList, useResource } from '../../api/resource.ts'
 import { NothingYet, Of } from '../../parts/Says.tsx'
 import type { PageProps } from '../../shell/routes.ts'
 import { Sheet } from '../../shell/Sheet.tsx'
@@ -10,7 +10,7 @@ import { VisitSheet } from './VisitSheet.tsx'
 /** The visit sheets of one round, a page of paper each. */
 export default function RoundPage({ round = '' }: PageProps) {
   const rounds = useResource<RoundList>('/rounds')
-  const filters = useResource<{ items: FilterFollowUp[] }>('/filters')
+  const filters = useList<FilterFollowUp>('/filters')
   const today = me.value?.today ?? ''
   const one = rounds.data.value?.kept.find((r) => r.id === round)
   const all = filters.data.value?.items ?? []

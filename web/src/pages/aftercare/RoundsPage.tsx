@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals'
 import { useId } from 'preact/hooks'
 import { post, put } from '../../api/http.ts'
 import { Problem } from '../../api/problem.ts'
-import { useResource } from '../../api/resource.ts'
+import { useList, useResource } from '../../api/resource.ts'
 import { NothingYet, Of, Wrong } from '../../parts/Says.tsx'
 import { Status } from '../../parts/Status.tsx'
 import { Sheet } from '../../shell/Sheet.tsx'
@@ -38,9 +38,9 @@ function finding(rounds: RoundList): string {
 /** The office's page: windows of all filters, the rounds they make, the shelf. */
 export default function RoundsPage() {
   const rounds = useResource<RoundList>('/rounds')
-  const filters = useResource<{ items: FilterFollowUp[] }>('/filters')
+  const filters = useList<FilterFollowUp>('/filters')
   const stock = useResource<StockList>('/stock')
-  const visits = useResource<{ items: Visit[] }>('/visits')
+  const visits = useList<Visit>('/visits')
   const data = rounds.data.value
   const all = filters.data.value?.items
   const today = data?.today ?? me.value?.today ?? ''

@@ -1,4 +1,4 @@
-import { useResource } from '../../api/resource.ts'
+import { useList, useResource } from '../../api/resource.ts'
 import { Of } from '../../parts/Says.tsx'
 import type { PageProps } from '../../shell/routes.ts'
 import { Sheet } from '../../shell/Sheet.tsx'
@@ -10,7 +10,7 @@ import { VisitClosing, VisitSheet, VisitState } from './VisitSheet.tsx'
 /** One visit: its sheet, and its closing. */
 export default function VisitPage({ visit = '' }: PageProps) {
   const one = useResource<Visit>(`/visits/${encodeURIComponent(visit)}`)
-  const filters = useResource<{ items: FilterFollowUp[] }>('/filters')
+  const filters = useList<FilterFollowUp>('/filters')
   const today = me.value?.today ?? ''
   const v = one.data.value
   const of = (filters.data.value?.items ?? []).filter(

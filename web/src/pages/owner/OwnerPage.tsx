@@ -1,4 +1,4 @@
-import { useResource } from '../../api/resource.ts'
+import { useList, useResource } from '../../api/resource.ts'
 import { Of, Waiting, Wrong } from '../../parts/Says.tsx'
 import { house as houseLine } from '../../shell/house.ts'
 import type { PageProps } from '../../shell/routes.ts'
@@ -38,8 +38,8 @@ const longDay = (iso: string) =>
 export default function OwnerPage({ house = '' }: PageProps) {
   const base = `/houses/${encodeURIComponent(house)}`
   const today = useResource<HouseToday>(`${base}/readings/today`)
-  const filters = useResource<{ items: FilterFollowUp[] }>('/filters')
-  const visits = useResource<{ items: Visit[] }>('/visits')
+  const filters = useList<FilterFollowUp>('/filters')
+  const visits = useList<Visit>('/visits')
   const line = houseLine.value
   const state = today.data.value
   const mine = (filters.data.value?.items ?? []).filter((f) => f.house === house)

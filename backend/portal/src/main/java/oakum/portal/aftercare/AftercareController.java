@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import oakum.portal.http.EntityTag;
+import oakum.portal.http.Page;
 import oakum.portal.http.Problem;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -17,12 +18,15 @@ import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
 @RequestMapping("/api/v1")
 class AftercareController {
+    private static final int LARGEST_PAGE = 200;
+
     private final Filters filters;
     private final Rounds rounds;
     private final Visits visits;
@@ -37,9 +41,6 @@ class AftercareController {
         this.care = care;
     }
 
-    /** The filters of all houses that this person may see. */
-    record FilterList(List<FilterFollowUp> items) {}
-
     /** A load as somebody gives it. */
     record TypedLoad(LocalDate on, double load) {}
 
@@ -48,9 +49,6 @@ class AftercareController {
 
     /** How many days have a load now. */
     record LoadDaysKept(int days) {}
-
-    /** The visits of all houses that this person may see. */
-    record VisitList(List<Visit> items) {}
 
     /** The day a visit is planned for, or null to take it away. */
     record VisitDay(@Nullable LocalDate plannedOn) {}
@@ -63,8 +61,9 @@ class AftercareController {
 
     @Operation(summary = "Filters over all houses, the first due first")
     @GetMapping("/filters")
-    FilterList listFilters() {
-        return new FilterList(filters.list());
+    Page<FilterFollowUp> listFilters(
+            @RequestParam(required = false) @Nullable String cursor, @RequestParam(defaultValue = "50") int limit) {
+        return filters.page(cursor, size(limit));
     }
 
     @Operation(summary = "Follow a filter of a house")
@@ -135,10 +134,11 @@ class AftercareController {
         return rounds.keep(round);
     }
 
-    @Operation(summary = "Visits over all houses")
+    @Operation(summary = "Visits over all houses, open ones first")
     @GetMapping("/visits")
-    VisitList listVisits() {
-        return new VisitList(visits.list());
+    Page<Visit> listVisits(
+            @RequestParam(required = false) @Nullable String cursor, @RequestParam(defaultValue = "50") int limit) {
+        return visits.page(cursor, size(limit));
     }
 
     @Operation(summary = "Make a visit")
@@ -183,6 +183,10 @@ class AftercareController {
             @RequestBody Stock.StockCount count,
             @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch) {
         return stock.count(count, ifMatch);
+    }
+
+    private static int size(int limit) {
+        return Math.min(Math.max(limit, 1), LARGEST_PAGE);
     }
 
     private FilterFollowUp followUp(String house, String filter) {

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -21,6 +22,8 @@ import oakum.physics.trend.FilterRules;
 import oakum.physics.trend.LoadSeries;
 import oakum.portal.houserecord.HouseView;
 import oakum.portal.houserecord.Houses;
+import oakum.portal.http.Cursor;
+import oakum.portal.http.Page;
 import oakum.portal.http.Problem;
 import oakum.portal.people.Access;
 import oakum.portal.people.Audit;
@@ -97,8 +100,42 @@ public class Filters {
                         samples.getOrDefault(kept.house() + "/" + kept.filter().id(), List.of())));
             }
         }
-        followUps.sort((a, b) -> a.dueOn().compareTo(b.dueOn()));
+        followUps.sort(Comparator.comparing(Place::of));
         return followUps;
+    }
+
+    /**
+     * One page of that list.
+     *
+     * @param cursor where it goes on, or null
+     * @param limit how many at most
+     */
+    @Transactional(readOnly = true)
+    public Page<FilterFollowUp> page(@Nullable String cursor, int limit) {
+        Place after =
+                Cursor.key(cursor, 3, p -> new Place(LocalDate.parse(p.get(0)), p.get(1), p.get(2)));
+        // the due day is computed, so that all must be known before the first can be told
+        List<FilterFollowUp> rest = list().stream()
+                .filter(f -> after == null || Place.of(f).compareTo(after) > 0)
+                .limit(limit + 1L)
+                .toList();
+        return Cursor.page(rest, limit, f -> Cursor.join(f.dueOn().toString(), f.house(), f.filter()));
+    }
+
+    /** Where a filter stands in the list. */
+    private record Place(LocalDate dueOn, String house, String filter) implements Comparable<Place> {
+        private static final Comparator<Place> ORDER = Comparator.comparing(Place::dueOn)
+                .thenComparing(Place::house)
+                .thenComparing(Place::filter);
+
+        static Place of(FilterFollowUp filter) {
+            return new Place(filter.dueOn(), filter.house(), filter.filter());
+        }
+
+        @Override
+        public int compareTo(Place other) {
+            return ORDER.compare(this, other);
+        }
     }
 
     /**

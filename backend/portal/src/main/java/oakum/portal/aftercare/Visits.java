@@ -2,6 +2,7 @@ package oakum.portal.aftercare;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Types;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -12,7 +13,9 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import oakum.physics.trend.FilterRules;
+import oakum.portal.http.Cursor;
 import oakum.portal.http.EntityTag;
+import oakum.portal.http.Page;
 import oakum.portal.http.Problem;
 import oakum.portal.people.Access;
 import oakum.portal.people.Audit;
@@ -27,6 +30,9 @@ import tools.jackson.databind.json.JsonMapper;
 /** Visits to houses in care, from planning to closing. */
 @Service
 public class Visits {
+    /** Stands in a cursor for the day of closing of a visit that is open. */
+    private static final String OPEN = "open";
+
     private final JdbcClient jdbc;
     private final Filters filters;
     private final Access access;
@@ -52,16 +58,58 @@ public class Visits {
     /** All visits of the houses that the caller may see, open ones first. */
     @Transactional(readOnly = true)
     public List<Visit> list() {
-        boolean all = access.seesAllHouses();
-        Set<String> shared = access.sharedHouses();
-        return jdbc
-                .sql(
-                        "select * from aftercare.visit order by closed_on desc nulls first, coalesce(planned_on, due_on), house")
+        return list(null, null);
+    }
+
+    /**
+     * One page of that list.
+     *
+     * @param cursor where it goes on, or null
+     * @param limit how many at most
+     */
+    @Transactional(readOnly = true)
+    public Page<Visit> page(@Nullable String cursor, int limit) {
+        Place after = Cursor.key(
+                cursor,
+                4,
+                p -> new Place(
+                        p.get(0).equals(OPEN) ? null : LocalDate.parse(p.get(0)),
+                        LocalDate.parse(p.get(1)),
+                        p.get(2),
+                        UUID.fromString(p.get(3))));
+        return Cursor.page(
+                list(after, limit + 1),
+                limit,
+                v -> Cursor.join(
+                        v.closedOn() == null ? OPEN : v.closedOn().toString(),
+                        (v.plannedOn() == null ? v.dueOn() : v.plannedOn()).toString(),
+                        v.house(),
+                        v.id().toString()));
+    }
+
+    /** Where a visit stands in the list. */
+    private record Place(@Nullable LocalDate closedOn, LocalDate day, String house, UUID id) {}
+
+    private List<Visit> list(@Nullable Place after, @Nullable Integer limit) {
+        return jdbc.sql("""
+                        select * from aftercare.visit
+                        where (:all or house = any(:shared))
+                          and (not :later
+                            or coalesce(closed_on, 'infinity') < coalesce(:closed::date, 'infinity')
+                            or coalesce(closed_on, 'infinity') = coalesce(:closed::date, 'infinity')
+                              and (coalesce(planned_on, due_on), house, id) > (:day::date, :house, :id::uuid))
+                        order by closed_on desc nulls first, coalesce(planned_on, due_on), house, id
+                        limit :limit""")
+                .param("all", access.seesAllHouses())
+                .param("shared", access.sharedHouses().toArray(new String[0]))
+                .param("later", after != null)
+                .param("closed", after == null ? null : after.closedOn(), Types.DATE)
+                .param("day", after == null ? null : after.day(), Types.DATE)
+                .param("house", after == null ? null : after.house(), Types.VARCHAR)
+                .param("id", after == null ? null : after.id(), Types.OTHER)
+                .param("limit", limit, Types.INTEGER)
                 .query(this::visit)
-                .list()
-                .stream()
-                .filter(v -> all || shared.contains(v.house()))
-                .toList();
+                .list();
     }
 
     /**
@@ -96,8 +144,8 @@ public class Visits {
                 .param("house", visit.house())
                 .param("kind", visit.kind().id())
                 .param("due", visit.dueOn())
-                .param("planned", visit.plannedOn(), java.sql.Types.DATE)
-                .param("round", round, java.sql.Types.OTHER)
+                .param("planned", visit.plannedOn(), Types.DATE)
+                .param("round", round, Types.OTHER)
                 .param("filters", visit.filters().toArray(new String[0]))
                 .update();
         return id;
@@ -116,7 +164,7 @@ public class Visits {
             throw closed();
         }
         jdbc.sql("update aftercare.visit set planned_on = :planned, version = version + 1 where id = :id")
-                .param("planned", plannedOn, java.sql.Types.DATE)
+                .param("planned", plannedOn, Types.DATE)
                 .param("id", id)
                 .update();
         audit.record("visit-planned", visit.house(), visit.label() + ", planned for " + plannedOn + ".");

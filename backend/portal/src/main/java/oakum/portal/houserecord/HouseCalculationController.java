@@ -70,11 +70,13 @@ class HouseCalculationController {
     @GetMapping
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     List<HouseCalculation> listHouseCalculations(@PathVariable String house) {
-        List<EnclosurePart.Assembly> assemblies =
-                record.parts(house).enclosure().assemblies();
+        Parts parts = record.parts(house);
+        List<EnclosurePart.Assembly> assemblies = parts.enclosure().assemblies();
         List<HouseCalculation> all = new ArrayList<>();
         for (Calculation<?, ?> calculation : calculations.all()) {
-            if (EnclosureBindings.PER_HOUSE.contains(calculation.id()) && !assemblies.isEmpty()) {
+            boolean ofAir = calculation.id().equals(AirBindings.HOUSE_PRESSURE)
+                    && !parts.air().exhaust().isEmpty();
+            if (ofAir || EnclosureBindings.PER_HOUSE.contains(calculation.id()) && !assemblies.isEmpty()) {
                 all.add(new HouseCalculation(calculation.id(), calculation.title(), null, null));
             }
             if (EnclosureBindings.PER_ASSEMBLY.contains(calculation.id())) {

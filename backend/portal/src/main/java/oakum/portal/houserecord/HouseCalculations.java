@@ -50,13 +50,19 @@ public class HouseCalculations {
     public FilledCalculation fill(Snapshot snapshot, String calculation, @Nullable String assembly) {
         Calculation<?, ?> found = calculations.find(calculation);
         boolean perAssembly = EnclosureBindings.PER_ASSEMBLY.contains(calculation);
-        if (!perAssembly && !EnclosureBindings.PER_HOUSE.contains(calculation)) {
+        boolean ofAir = calculation.equals(AirBindings.HOUSE_PRESSURE);
+        if (!perAssembly && !ofAir && !EnclosureBindings.PER_HOUSE.contains(calculation)) {
             throw Problem.notFound("calculation from the record of a house", calculation);
         }
         Assembly about = perAssembly ? assembly(snapshot, assembly) : null;
-        List<Binding> bindings = about == null
-                ? EnclosureBindings.ofHouse(calculation, snapshot, id -> uValue(snapshot, id))
-                : EnclosureBindings.ofAssembly(calculation, snapshot, about);
+        List<Binding> bindings;
+        if (about != null) {
+            bindings = EnclosureBindings.ofAssembly(calculation, snapshot, about);
+        } else {
+            bindings = ofAir
+                    ? AirBindings.housePressure(snapshot)
+                    : EnclosureBindings.ofHouse(calculation, snapshot, id -> uValue(snapshot, id));
+        }
         Map<String, String> values = record.standing(snapshot).withResults(snapshot.values());
         Resolved resolved = Resolved.of(bindings, found.inputs(), values);
         return new FilledCalculation(
