@@ -141,7 +141,8 @@ final class House {
 
     /** What may leave at a depressurisation without any make-up air, as exhaust flow; m³/s. */
     double exhaustBorneM3PerS(double limitPa) {
-        return (leakKgPerS(limitPa, LeakBound.AS_ENTERED) + openingsKgPerS(List.of(), false, limitPa)) / air.exhaustKgPerM3();
+        return (leakKgPerS(limitPa, LeakBound.AS_ENTERED) + openingsKgPerS(List.of(), false, limitPa))
+                / air.exhaustKgPerM3();
     }
 
     /** What one device moves at a depressurisation; m³/s as entered. */

@@ -29,7 +29,8 @@ public final class HousePressure {
                     + " working and failed, and what the make-up air needs.")
             .equation("Σ ṁ in = Σ ṁ out, with ṁ = ρ Q", Citations.AIR)
             .equation("Q = Q50 (Δp / 50 Pa)^n, so Δp = 50 Pa (Qnet / Q50)^(1/n) without openings", Citations.POWER_LAW)
-            .equation("ln Q ± √(ln²(1 ± u) + (un ln(Δp/50 Pa))²) for the ends of the envelope's interval", Citations.GUM)
+            .equation(
+                    "ln Q ± √(ln²(1 ± u) + (un ln(Δp/50 Pa))²) for the ends of the envelope's interval", Citations.GUM)
             .equation(
                     "pmax (1 − (Q/Qmax)²) = pd (Q/Qmax)² + Δp for each fan with a known shut-off", Citations.FAN_CURVE)
             .equation("Q = Cd A √(2 Δp/ρ) for an opening with a sharp edge", Citations.ORIFICE)
@@ -136,7 +137,7 @@ public final class HousePressure {
 
     private static House.Solved of(List<House.Solved> solved, Combination combination) {
         return solved.stream()
-                .filter(s -> s.combination() == combination)
+                .filter(s -> s.combination().equals(combination))
                 .findFirst()
                 .orElseThrow();
     }

@@ -46,8 +46,9 @@ public record HousePressureInput(
                 min = 0,
                 max = 0.3,
                 limitSource = InputRange.PLAUSIBLE,
-                help = "Half its 95 % interval, as the tightness test gives it; empty counts as none. Far below 50 Pa it"
-                        + " weighs more than the uncertainty of the flow.")
+                help =
+                        "Half its 95 % interval, as the tightness test gives it; empty counts as none. Far below 50 Pa it"
+                                + " weighs more than the uncertainty of the flow.")
         @Nullable
         Double exponentUncertainty,
 

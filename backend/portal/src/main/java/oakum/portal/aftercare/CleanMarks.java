@@ -26,9 +26,7 @@ class CleanMarks {
         jdbc.sql("""
                         insert into aftercare.clean_mark values (?, ?, ?, ?, ?)
                         on conflict (house, filter, marked_on) do update set high_pa = excluded.high_pa,
-                            low_pa = excluded.low_pa""")
-                .params(house, filter, on, mark.highPa(), mark.lowPa())
-                .update();
+                            low_pa = excluded.low_pa""").params(house, filter, on, mark.highPa(), mark.lowPa()).update();
     }
 
     /** Keeps what a signed sheet measured, whether its filter is followed yet or not. */

@@ -112,8 +112,7 @@ public class Filters {
      */
     @Transactional(readOnly = true)
     public Page<FilterFollowUp> page(@Nullable String cursor, int limit) {
-        Place after =
-                Cursor.key(cursor, 3, p -> new Place(LocalDate.parse(p.get(0)), p.get(1), p.get(2)));
+        Place after = Cursor.key(cursor, 3, p -> new Place(LocalDate.parse(p.get(0)), p.get(1), p.get(2)));
         // the due day is computed, so that all must be known before the first can be told
         List<FilterFollowUp> rest = list().stream()
                 .filter(f -> after == null || Place.of(f).compareTo(after) > 0)
@@ -124,9 +123,8 @@ public class Filters {
 
     /** Where a filter stands in the list. */
     private record Place(LocalDate dueOn, String house, String filter) implements Comparable<Place> {
-        private static final Comparator<Place> ORDER = Comparator.comparing(Place::dueOn)
-                .thenComparing(Place::house)
-                .thenComparing(Place::filter);
+        private static final Comparator<Place> ORDER =
+                Comparator.comparing(Place::dueOn).thenComparing(Place::house).thenComparing(Place::filter);
 
         static Place of(FilterFollowUp filter) {
             return new Place(filter.dueOn(), filter.house(), filter.filter());
@@ -195,7 +193,8 @@ public class Filters {
                     "Give both clean drops, or leave both out to take them from the signed filter-drop sheet.");
         }
         ZoneId zone = ZoneId.of(houses.find(house).timeZone());
-        return marks.measured(house, filter.id(), filter.fittedOn().atStartOfDay(zone).toInstant())
+        return marks.measured(
+                        house, filter.id(), filter.fittedOn().atStartOfDay(zone).toInstant())
                 .map(m -> new CleanMark(m.dropAtPa(filter.highFlowM3PerS()), m.dropAtPa(filter.lowFlowM3PerS())))
                 .orElseThrow(() -> Problem.unprocessable(
                         "clean-mark-missing",

@@ -228,7 +228,12 @@ public class Visits {
                     "visit-day", "doneOn", "The filter now in place was put in later, on " + filter.fittedOn() + ".");
         }
         requireLikeDesign(filter, changed.asLeft());
-        filters.keepSample(house, filter.id(), on, changed.asFound().highPa() / followed.clean().highPa(), "as found");
+        filters.keepSample(
+                house,
+                filter.id(),
+                on,
+                changed.asFound().highPa() / followed.clean().highPa(),
+                "as found");
         filters.fitted(
                 house,
                 filter.id(),

@@ -1,5 +1,6 @@
 /** Filters, rounds, visits and stock over all houses; what owners report. */
-@ApplicationModule(allowedDependencies = {"http", "people", "calculation", "houserecord", "site", "commissioning", "reading"})
+@ApplicationModule(
+        allowedDependencies = {"http", "people", "calculation", "houserecord", "site", "commissioning", "reading"})
 @NullMarked
 package oakum.portal.aftercare;
 

@@ -120,7 +120,8 @@ record ApprovalStanding(ApprovalState state, List<Reason> reasons) {
     private static void neighbours(String code, Approval.Content approved, Facts now, List<Reason> reasons) {
         for (Arrow arrow : DecisionTable.into(code)) {
             Approval.Neighbour before = approved.neighbours().get(arrow.from());
-            if (before != null && arrow.moved(before, now.neighbour(arrow.from())).fires()) {
+            if (before != null
+                    && arrow.moved(before, now.neighbour(arrow.from())).fires()) {
                 reasons.add(new Reason(
                         arrow.hard() ? ApprovalState.LAPSED : ApprovalState.FRESH_LOOK,
                         Cause.NEIGHBOUR,

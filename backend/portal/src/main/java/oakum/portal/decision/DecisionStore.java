@@ -499,7 +499,8 @@ class DecisionStore implements Decisions {
         String title = target != null
                 ? target.title()
                 : DecisionTable.kind(arrow.to()).map(DecisionKind::title).orElse(arrow.to());
-        return new DecisionView.ArrowView(arrow.to(), title, arrow.hard(), arrow.because(), arrow.trigger(), target != null);
+        return new DecisionView.ArrowView(
+                arrow.to(), title, arrow.hard(), arrow.because(), arrow.trigger(), target != null);
     }
 
     static List<DecisionView.ApprovalView> approvalViews(

@@ -57,8 +57,10 @@ final class DecisionTable {
 
     private static List<Arrow> arrows() {
         Map<String, List<Trigger>> triggers = new LinkedHashMap<>();
-        read("triggers.csv", row -> triggers.computeIfAbsent(ends(row), ends -> new ArrayList<>())
-                .add(trigger(row)));
+        read(
+                "triggers.csv",
+                row -> triggers.computeIfAbsent(ends(row), ends -> new ArrayList<>())
+                        .add(trigger(row)));
         List<Arrow> arrows = read(
                 "arrows.csv",
                 row -> new Arrow(
@@ -69,7 +71,8 @@ final class DecisionTable {
                         row.getField("changes"),
                         List.copyOf(Objects.requireNonNullElse(triggers.remove(ends(row)), List.of()))));
         if (!triggers.isEmpty()) {
-            throw new IllegalStateException("triggers.csv names arrows that are not in arrows.csv: " + triggers.keySet());
+            throw new IllegalStateException(
+                    "triggers.csv names arrows that are not in arrows.csv: " + triggers.keySet());
         }
         return arrows;
     }

@@ -47,8 +47,7 @@ public record DecisionView(
      * @param trigger what must change, and by how much, in words
      * @param inHouse whether the house has that decision
      */
-    public record ArrowView(
-            String to, String title, boolean hard, String because, String trigger, boolean inHouse) {}
+    public record ArrowView(String to, String title, boolean hard, String because, String trigger, boolean inHouse) {}
 
     /** Something said about it. */
     public record RemarkView(UUID id, String person, Instant at, String text) {}

@@ -97,7 +97,9 @@ record Failing(String sentence, boolean needsException) {
         }
         if (failing.isEmpty()) {
             throw Problem.unprocessable(
-                    "nothing-to-except", "exception", "Nothing fails in " + code + "; approve it without an exception.");
+                    "nothing-to-except",
+                    "exception",
+                    "Nothing fails in " + code + "; approve it without an exception.");
         }
         if (content.safetyList() && role != Role.PRINCIPAL) {
             throw Problem.forbidden(

@@ -136,8 +136,7 @@ final class ReachFinder {
                     Approval.Neighbour before = approval.approved().neighbours().get(arrow.from());
                     if (approval.withdrawnAt() == null && before != null) {
                         arrow.moved(before, facts.neighbour(arrow.from())).quiet().stream()
-                                .map(sentence ->
-                                        new Reach.QuietArrow(arrow.from(), code, content.title(), sentence))
+                                .map(sentence -> new Reach.QuietArrow(arrow.from(), code, content.title(), sentence))
                                 .forEach(quiet::add);
                     }
                 }

@@ -26,8 +26,7 @@ record Trigger(
     private static final double ROUNDING = 1e-9;
 
     boolean watches(String valuePath) {
-        return Pattern.matches(
-                Pattern.quote(path).replace("[*]", "[\\E[^\\]]*\\Q]"), valuePath);
+        return Pattern.matches(Pattern.quote(path).replace("[*]", "[\\E[^\\]]*\\Q]"), valuePath);
     }
 
     /**
@@ -78,8 +77,10 @@ record Trigger(
 
     /** "flow: within ±10 %"; in the words of the trigger, where the band has two sides. */
     String quietText() {
-        boolean even = rise != null && rise.equals(fall);
-        return even ? what + ": within ±" + amount(rise) : what + ": short of " + text();
+        if (rise != null && rise.equals(fall)) {
+            return what + ": within ±" + amount(rise);
+        }
+        return what + ": short of " + text();
     }
 
     private String oneSided(String way, double bound) {

@@ -76,7 +76,8 @@ class HouseCalculationController {
         for (Calculation<?, ?> calculation : calculations.all()) {
             boolean ofAir = calculation.id().equals(AirBindings.HOUSE_PRESSURE)
                     && !parts.air().exhaust().isEmpty();
-            if (ofAir || EnclosureBindings.PER_HOUSE.contains(calculation.id()) && !assemblies.isEmpty()) {
+            boolean ofEnclosure = EnclosureBindings.PER_HOUSE.contains(calculation.id()) && !assemblies.isEmpty();
+            if (ofAir || ofEnclosure) {
                 all.add(new HouseCalculation(calculation.id(), calculation.title(), null, null));
             }
             if (EnclosureBindings.PER_ASSEMBLY.contains(calculation.id())) {

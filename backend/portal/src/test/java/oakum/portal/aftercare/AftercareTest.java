@@ -181,7 +181,9 @@ class AftercareTest {
         send(post(closing), CLOSING.formatted(today, "21.9", "7.9", "20x25x5"))
                 .andExpect(status().is(422))
                 .andExpect(jsonPath("$.code").value("filter-size"));
-        assertThat(mine(json(get("/api/v1/filters?limit=200")).get("items")).get("load").asDouble())
+        assertThat(mine(json(get("/api/v1/filters?limit=200")).get("items"))
+                        .get("load")
+                        .asDouble())
                 .isGreaterThan(1.6);
         String good = CLOSING.formatted(today, "21.9", "7.9", "16x25x4");
         send(post(closing), good)
@@ -269,7 +271,8 @@ class AftercareTest {
                 .doesNotHaveDuplicates()
                 .isEqualTo(ids(walk("/api/v1/visits", 1), "id"))
                 .isEqualTo(ids(walk("/api/v1/visits", 4), "id"));
-        assertThat(walk("/api/v1/visits", 2)).extracting(v -> v.get("closedOn").isNull())
+        assertThat(walk("/api/v1/visits", 2))
+                .extracting(v -> v.get("closedOn").isNull())
                 .containsExactly(true, true, true, true, false, false);
         send(get("/api/v1/visits?cursor=b3Blbg"), "")
                 .andExpect(status().isBadRequest())

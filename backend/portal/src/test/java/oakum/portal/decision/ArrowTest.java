@@ -77,7 +77,8 @@ class ArrowTest {
         String path = "air.airHandler.highFlowM3PerS";
         Arrow arrow = arrow("D23", "D26");
         Approval.Neighbour before = value(path, "0.2");
-        assertThat(arrow.moved(before, new Approval.Neighbour("B", before.values())).fires())
+        assertThat(arrow.moved(before, new Approval.Neighbour("B", before.values()))
+                        .fires())
                 .isTrue();
         assertThat(arrow.moved(before, value(path, null)).fires()).isTrue();
         assertThat(arrow.moved(value(path, null), before).fires()).isTrue();
@@ -92,7 +93,9 @@ class ArrowTest {
         Approval.Neighbour to = new Approval.Neighbour(null, now);
         assertThat(arrow("D20", "D29").moved(from, to).fires()).as("core").isTrue();
         assertThat(arrow("D20", "D21").moved(from, to).fires()).as("flow only").isFalse();
-        assertThat(arrow("D20", "D21").moved(value("air.x", "1"), value("air.x", "2")).fires())
+        assertThat(arrow("D20", "D21")
+                        .moved(value("air.x", "1"), value("air.x", "2"))
+                        .fires())
                 .as("its flow is not in the record")
                 .isTrue();
     }
@@ -105,7 +108,10 @@ class ArrowTest {
         Field field = null;
         for (int i = 1; i < names.length; i++) {
             String name = names[i];
-            field = fields.stream().filter(f -> f.name().equals(name)).findFirst().orElseThrow();
+            field = fields.stream()
+                    .filter(f -> f.name().equals(name))
+                    .findFirst()
+                    .orElseThrow();
             fields = field.fields();
         }
         assertThat(field).isNotNull();

@@ -54,7 +54,8 @@ class HousePressureBindingsTest {
     private static List<Binding> tested() {
         return Catalogue.find("tightness-test").orElseThrow().workedExamples().stream()
                 .map(WorkedExample::inputs)
-                .filter(inputs -> inputs.keySet().stream().anyMatch(name -> name.startsWith("depressurisation.readings")))
+                .filter(inputs ->
+                        inputs.keySet().stream().anyMatch(name -> name.startsWith("depressurisation.readings")))
                 .findFirst()
                 .orElseThrow()
                 .entrySet()
