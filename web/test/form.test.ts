@@ -117,6 +117,35 @@ describe('a form', () => {
   })
 })
 
+describe('rows', () => {
+  const three = () => new Form([devices], { devices: [{ id: 'a' }, { id: 'b' }, { id: 'c' }] })
+  const ids = (form: Form) => (form.get(['devices']) as { id?: string }[]).map((r) => r.id)
+
+  test('move, come between and go, and everything else keeps its order', () => {
+    const form = three()
+    form.moveRow(['devices'], 0, 2)
+    expect(ids(form)).toEqual(['b', 'c', 'a'])
+    form.moveRow(['devices'], 0, -1)
+    form.moveRow(['devices'], 2, 3)
+    expect(ids(form)).toEqual(['b', 'c', 'a'])
+    form.insertRow(['devices'], 1, { id: 'new' })
+    expect(ids(form)).toEqual(['b', 'new', 'c', 'a'])
+    form.removeRow(['devices'], 0)
+    expect(ids(form)).toEqual(['new', 'c', 'a'])
+  })
+
+  test('take what was typed into them along, also what is no number yet', () => {
+    const form = three()
+    form.type(['devices', 2, 'airflowM3PerS'], flow, '10x')
+    form.read()
+    form.moveRow(['devices'], 2, 0)
+    expect(form.text(['devices', 0, 'airflowM3PerS'], flow)).toBe('10x')
+    expect(form.error(['devices', 0, 'airflowM3PerS'])).toContain('10x')
+    form.removeRow(['devices'], 0)
+    expect(form.text(['devices', 0, 'airflowM3PerS'], flow)).toBe('')
+  })
+})
+
 describe('pointers', () => {
   test('a pointer and its path are each other', () => {
     const record = { devices: [{ id: 'a' }, { id: 'b' }] }

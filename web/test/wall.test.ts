@@ -3,6 +3,7 @@ import { lineOf, ringOf, stationsOf } from '../src/pages/joins/ring.ts'
 import type { Break, JoinsAssembly, JoinsHole, JoinsJunction } from '../src/pages/joins/types.ts'
 import { sourcesOf } from '../src/pages/wall/LayersTable.tsx'
 import { allowedHumidity, dayOf } from '../src/wall/day.ts'
+import { drawnOf, freshId, pick, withControl } from '../src/wall/typed.ts'
 import {
   cutLayers,
   type DrawnAssembly,
@@ -185,6 +186,36 @@ test('values of a layer that came from one place are said once', () => {
       value('densityKgPerM3', 'a table', 'seen'),
     ]),
   ).toEqual(['λ: typed in the record', 's_d: a table (seen)'])
+})
+
+describe('an assembly that is being typed', () => {
+  test('is drawn from as much as is there', () => {
+    const drawn = drawnOf({ layers: [{ id: 'a', thicknessM: 0.1, controls: [{ control: 'AIR' }, {}] }, {}] })
+    expect(drawn.layers.map((l) => l.thicknessM)).toEqual([0.1, 0])
+    expect(wallModel(drawn)!.red).toBeGreaterThan(LEFT)
+    expect(wallModel(drawnOf({}))).toBeUndefined()
+  })
+
+  test('gives a calculation the fields that it takes and no others', () => {
+    const field = (name: string, kind: string, fields: unknown[] = []) => ({ name, kind, fields }) as never
+    const taken = pick([field('layers', 'ROWS', [field('id', 'TEXT')]), field('kind', 'CHOICE')], {
+      kind: 'WALL',
+      areaM2: 12,
+      layers: [{ id: 'a', drawAs: 'BOARD' }],
+    })
+    expect(taken).toEqual({ kind: 'WALL', layers: [{ id: 'a' }] })
+  })
+
+  test('a layer is counted on for a control, only helps, or does neither', () => {
+    const air = withControl([], 'AIR', 'first')
+    expect(air).toEqual([{ control: 'AIR' }])
+    expect(withControl(air, 'AIR', 'second')).toEqual([{ control: 'AIR', second: true }])
+    expect(withControl(air, 'AIR', 'none')).toEqual([])
+  })
+
+  test('a new layer has a short name of its own', () => {
+    expect(freshId([{ id: 'layer2' }])).toBe('layer3')
+  })
 })
 
 describe('the line around the house', () => {

@@ -14,6 +14,8 @@ export interface FieldExtras {
   open?: (path: Path) => boolean
   /** What the portal noticed about a value, under the field. */
   says?: (path: Path) => ComponentChildren
+  /** A field that the page draws in its own way; undefined leaves it to the form. */
+  instead?: (path: Path, field: Field) => ComponentChildren
 }
 
 /** The fields of a declaration, ready to fill in. Draws any calculation's inputs and any part of the record. */
@@ -35,6 +37,21 @@ interface Place {
   form: Form
   path: Path
   extras: FieldExtras
+}
+
+/** The fields of one row or group, for a page that draws the rows of a list itself. */
+export function FieldsAt({
+  form,
+  fields,
+  path,
+  extras = {},
+}: {
+  form: Form
+  fields: Field[]
+  path: Path
+  extras?: FieldExtras
+}) {
+  return <Fields form={form} fields={fields} path={path} extras={extras} />
 }
 
 /** First what is needed; what may be left out stands together under one heading that opens. */
@@ -68,6 +85,8 @@ function Fields({ form, fields, path, extras }: Place & { fields: Field[] }) {
 
 function One(props: Place & { field: Field }) {
   const { field } = props
+  const own = props.extras.instead?.(props.path, field)
+  if (own !== undefined) return <>{own}</>
   switch (field.kind) {
     case 'GROUP':
       return <Group {...props} />

@@ -98,17 +98,47 @@ export class Form {
   }
 
   removeRow(path: Path, index: number) {
+    this.reorder(path, (order) => order.filter((i) => i !== index))
+  }
+
+  /** Puts a row before the one at an index. */
+  insertRow(path: Path, index: number, row: Row = {}) {
+    this.reorder(path, (order) => [...order.slice(0, index), row, ...order.slice(index)])
+  }
+
+  /** Takes a row to the place of another; those between move up. */
+  moveRow(path: Path, from: number, to: number) {
+    this.reorder(path, (order) => {
+      if (to < 0 || to >= order.length) return order
+      const others = order.filter((i) => i !== from)
+      return [...others.slice(0, to), from, ...others.slice(to)]
+    })
+  }
+
+  /**
+   * Rows in another order: the numbers of those that stay, and rows that are new. What was typed into a row, and what is
+   * refused of it, goes with the row.
+   */
+  private reorder(path: Path, change: (order: number[]) => (number | Row)[]) {
     const rows = (this.get(path) as Row[] | undefined) ?? []
-    const prefix = pointer(path)
-    // texts and refusals below the row belong to rows that now have another number
-    const stays = <T>(all: Record<string, T>) =>
-      Object.fromEntries(Object.entries(all).filter(([key]) => !key.startsWith(`${prefix}[`)))
-    this.typed.value = stays(this.typed.value)
-    this.errors.value = stays(this.errors.value)
+    const next = change(rows.map((_, i) => i))
+    const list = pointer(path)
+    const moved = <T>(all: Record<string, T>) =>
+      Object.fromEntries(
+        Object.entries(all).flatMap(([key, said]) => {
+          const inRow = key.startsWith(`${list}[`) ? /^\[(\d+)\](.*)$/.exec(key.slice(list.length)) : null
+          if (!inRow) return [[key, said]]
+          const at = next.indexOf(Number(inRow[1]))
+          return at < 0 ? [] : [[`${list}[${at}]${inRow[2]}`, said]]
+        }),
+      ) as Record<string, T>
+    const [typed, errors] = [moved(this.typed.value), moved(this.errors.value)]
     this.set(
       path,
-      rows.filter((_, i) => i !== index),
+      next.map((row) => (typeof row === 'number' ? rows[row]! : row)),
     )
+    this.typed.value = typed
+    this.errors.value = errors
   }
 
   /**

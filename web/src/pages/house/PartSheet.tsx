@@ -18,6 +18,7 @@ import { Sheet } from '../../shell/Sheet.tsx'
 import { chooseUnits } from '../../shell/session.ts'
 import { dayWords, timeWords } from '../../units/days.ts'
 import { system } from '../../units/system.ts'
+import { LayersEditor } from '../wall/LayersEditor.tsx'
 import { asChanges, draftOf, dropDraft, keepDraft, ontoTheirs, otherRows } from './draft.ts'
 import { History } from './History.tsx'
 
@@ -186,7 +187,16 @@ export function PartSheet({ house, type, part, tag }: PartSheetProps) {
           >
             <fieldset class="plain-set" disabled={!mayChange}>
               <legend class="vh">Values of {type.title}</legend>
-              <DeclaredForm form={form} extras={{ open: (path) => form.get(path) !== undefined }} />
+              <DeclaredForm
+                form={form}
+                extras={{
+                  open: (path) => form.get(path) !== undefined,
+                  instead: (path, field) =>
+                    part.part === 'enclosure' && path.length === 3 && field.name === 'layers' ? (
+                      <LayersEditor form={form} field={field} path={path} />
+                    ) : undefined,
+                }}
+              />
             </fieldset>
           </form>
         </section>

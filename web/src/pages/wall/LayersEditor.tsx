@@ -1,0 +1,318 @@
+import { useSignal } from '@preact/signals'
+import { useEffect } from 'preact/hooks'
+import { call } from '../../api/http.ts'
+import { Problem } from '../../api/problem.ts'
+import { useResource } from '../../api/resource.ts'
+import { type FieldExtras, FieldsAt } from '../../form/DeclaredForm.tsx'
+import { type Field, type Path, pointer, type Row } from '../../form/field.ts'
+import type { Form } from '../../form/form.ts'
+import { Quantity } from '../../parts/Quantity.tsx'
+import { Findings } from '../../wall/Findings.tsx'
+import { declared, number, symbol, thicknessText, unitOf } from '../../wall/say.ts'
+import { drawnOf, freshId, pick, withControl } from '../../wall/typed.ts'
+import type { Finding } from '../../wall/types.ts'
+import { WallDrawing } from '../../wall/WallDrawing.tsx'
+import { wallModel } from '../../wall/wallModel.ts'
+import type { Answer, Declaration } from '../calculation/types.ts'
+
+/** A material of the library, to choose from. */
+interface LibraryMaterial {
+  id: string
+  label: string
+  conductivityWPerMK: number | null
+  values: { property: string; source: { citation: string; status: string } }[]
+}
+
+interface LayersEditorProps {
+  form: Form
+  /** The declared list of layers. */
+  field: Field
+  /** Where it stands: assemblies, the row, layers. */
+  path: Path
+}
+
+/** The layers of one assembly, from inside: drawn as they are typed, and looked over at once. */
+export function LayersEditor({ form, field, path }: LayersEditorProps) {
+  const materials = useResource<LibraryMaterial[]>('/materials')
+  const assemblyPath = path.slice(0, -1)
+  const assembly = (form.get(assemblyPath) as Row | undefined) ?? {}
+  const layers = (assembly.layers as Row[] | undefined) ?? []
+  const model = wallModel(drawnOf(assembly))
+  const thickness = unitOf(field.fields, 'thicknessM')
+  const name = typeof assembly.label === 'string' && assembly.label ? assembly.label : 'Assembly'
+  const error = form.error(path)
+  const extras: FieldExtras = {
+    open: (p) => form.get(p) !== undefined,
+    instead: (p, f) => {
+      if (f.name === 'controls') return <Roles form={form} field={f} path={p} />
+      if (f.name === 'materialId' || f.name === 'framingMaterialId')
+        return <FromLibrary form={form} field={f} path={p} materials={materials.data.value ?? []} />
+      return undefined
+    },
+  }
+  return (
+    <fieldset class="group rows layers-editor">
+      <legend>{field.label}</legend>
+      {model ? (
+        <WallDrawing
+          model={model}
+          title={`${name}, as it is typed`}
+          says={`${layers.length} layers from inside to outside.`}
+          thicknessWords={(m) => number(m, thickness)}
+          inAll={`${symbol(thickness)}, ${number(model.totalM, thickness)} in all`}
+        />
+      ) : (
+        <p class="say">It is drawn as soon as a layer has a thickness.</p>
+      )}
+      <Looked assembly={assembly} membrane={form.get(['membrane']) as Row | undefined} />
+      {error && (
+        <p class="says" role="alert">
+          <b>Refused.</b> {error}
+        </p>
+      )}
+      <ol class="layer-rows" aria-label={`Layers of ${name}`}>
+        {layers.map((row, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place
+          <li key={i}>
+            <LayerRow
+              form={form}
+              field={field}
+              path={path}
+              index={i}
+              row={row}
+              count={layers.length}
+              extras={extras}
+            />
+          </li>
+        ))}
+      </ol>
+      {layers.length < field.maxRows && (
+        <button type="button" class="b" onClick={() => form.insertRow(path, layers.length, fresh(layers))}>
+          Add a layer outside
+        </button>
+      )}
+    </fieldset>
+  )
+}
+
+const fresh = (layers: Row[]): Row => ({ id: freshId(layers), controls: [] })
+
+function LayerRow({
+  form,
+  field,
+  path,
+  index,
+  row,
+  count,
+  extras,
+}: LayersEditorProps & { index: number; row: Row; count: number; extras: FieldExtras }) {
+  const unit = unitOf(field.fields, 'thicknessM')
+  const words = String(row.label || row.material || `layer ${index + 1}`)
+  const bad = Object.keys(form.errors.value).some((key) => key.startsWith(`${pointer([...path, index])}.`))
+  const layers = (form.get(path) as Row[] | undefined) ?? []
+  const move = (to: number) => form.moveRow(path, index, to)
+  return (
+    <details class="open-up" open={bad || row.thicknessM === undefined || undefined}>
+      <summary>
+        <span>
+          <b>
+            {index + 1} {words}
+          </b>
+        </span>
+        <span class="note">
+          {bad
+            ? 'something is refused'
+            : typeof row.thicknessM === 'number'
+              ? `${thicknessText(row.thicknessM, unit)} ${symbol(unit)}`
+              : 'no thickness yet'}
+        </span>
+      </summary>
+      <div class="inside">
+        <FieldsAt form={form} fields={field.fields} path={[...path, index]} extras={extras} />
+        <div class="acts">
+          <button type="button" class="b" disabled={index === 0} onClick={() => move(index - 1)}>
+            Move inward
+          </button>
+          <button type="button" class="b" disabled={index === count - 1} onClick={() => move(index + 1)}>
+            Move outward
+          </button>
+          <button
+            type="button"
+            class="b"
+            disabled={count >= field.maxRows}
+            onClick={() => form.insertRow(path, index + 1, fresh(layers))}
+          >
+            Add a layer behind it
+          </button>
+          <button
+            type="button"
+            class="b"
+            disabled={count <= field.minRows}
+            onClick={() => form.removeRow(path, index)}
+            aria-label={`Take away ${words}`}
+          >
+            Take away
+          </button>
+        </div>
+      </div>
+    </details>
+  )
+}
+
+/** What a layer holds back: any of the controls, each as the layer that is counted on or as a second one. */
+function Roles({ form, field, path }: LayersEditorProps) {
+  const control = field.fields.find((f) => f.name === 'control')
+  const held = (form.get(path) as Row[] | undefined) ?? []
+  const name = pointer(path).replace(/[^\w]+/g, '-')
+  return (
+    <fieldset class="field one roles">
+      <legend>{field.label}</legend>
+      {(control?.options ?? []).map((o) => {
+        const now = held.find((c) => c.control === o.id)
+        const as = !now ? 'none' : now.second === true ? 'second' : 'first'
+        return (
+          <div key={o.id} class="role">
+            <label>
+              <input
+                type="checkbox"
+                checked={as !== 'none'}
+                onChange={() => form.set(path, withControl(held, o.id, as === 'none' ? 'first' : 'none'))}
+              />
+              {o.label}
+            </label>
+            {as !== 'none' && (
+              <label class="note">
+                <input
+                  type="checkbox"
+                  name={`${name}-${o.id}`}
+                  checked={as === 'second'}
+                  onChange={() =>
+                    form.set(path, withControl(held, o.id, as === 'second' ? 'first' : 'second'))
+                  }
+                />
+                only helps
+              </label>
+            )}
+          </div>
+        )
+      })}
+      {field.help && <p class="hint">{field.help}</p>}
+    </fieldset>
+  )
+}
+
+function FromLibrary({ form, field, path, materials }: LayersEditorProps & { materials: LibraryMaterial[] }) {
+  const id = `f-${pointer(path).replace(/[^\w]+/g, '-')}`
+  const value = (form.get(path) as string | undefined) ?? ''
+  const known = materials.find((m) => m.id === value)
+  const error = form.error(path)
+  const choose = (chosen: string) => {
+    form.set(path, chosen || undefined)
+    const material = materials.find((m) => m.id === chosen)
+    if (!material || field.name !== 'materialId') return
+    for (const name of ['material', 'label']) {
+      const place = [...path.slice(0, -1), name]
+      const said = form.get(place)
+      // words that nobody typed follow the choice
+      if (!said || said === known?.label) form.set(place, material.label)
+    }
+  }
+  const lambda = known?.values.find((v) => v.property === 'CONDUCTIVITY')?.source
+  return (
+    <div class={`field one${error ? ' refused' : ''}`}>
+      <label for={id}>{field.label}</label>
+      <div class="in">
+        <select
+          id={id}
+          value={value}
+          aria-describedby={`${id}-h`}
+          aria-invalid={error ? 'true' : undefined}
+          onChange={(e) => choose(e.currentTarget.value)}
+        >
+          <option value="">none, its values are typed</option>
+          {value && !known && <option value={value}>{value}</option>}
+          {materials.map((m) => (
+            <option key={m.id} value={m.id}>
+              {m.label}
+            </option>
+          ))}
+        </select>
+      </div>
+      <p class="hint" id={`${id}-h`}>
+        {known
+          ? known.conductivityWPerMK === null
+            ? 'No conductivity: a membrane or a coating.'
+            : `λ ${known.conductivityWPerMK} W/(m·K): ${lambda?.citation} (${lambda?.status}). A typed value wins.`
+          : 'Values that are typed below win over those of the library.'}
+      </p>
+      {error && (
+        <p class="says" role="alert">
+          <b>Refused.</b> {error}
+        </p>
+      )}
+    </div>
+  )
+}
+
+const PAUSE_MS = 400
+const FINDINGS = 'assembly-findings'
+const RESISTANCE = 'assembly-resistance'
+
+/** The U-value and the usual mistakes of what is typed; the portal says what is missing. */
+function Looked({ assembly, membrane }: { assembly: Row; membrane: Row | undefined }) {
+  const rules = useResource<Declaration>(`/calculations/${FINDINGS}`)
+  const resistance = useResource<Declaration>(`/calculations/${RESISTANCE}`)
+  const found = useSignal<Finding[] | undefined>(undefined)
+  const uValue = useSignal<number | undefined>(undefined)
+  const why = useSignal('')
+  const [r, h] = [rules.data.value, resistance.data.value]
+  const typed = JSON.stringify({ ...assembly, membrane })
+  useEffect(() => {
+    if (!r || !h) return
+    const asked = new AbortController()
+    const row = JSON.parse(typed) as Row
+    const post = <O,>(calculation: string, body: Row) =>
+      call<Answer<Row, O>>('POST', `/calculations/${calculation}`, { body, signal: asked.signal })
+    const timer = setTimeout(async () => {
+      try {
+        const rulesBody = pick(r.inputs, row)
+        const placement = pick(h.inputs.find((f) => f.name === 'placement')?.fields ?? [], row)
+        const heatBody = { ...pick(h.inputs, { layers: row.layers }), placement, fasteners: [] }
+        const [rule, heat] = await Promise.all([
+          post<{ findings: Finding[] }>(FINDINGS, rulesBody),
+          post<{ uValueWPerM2K: number }>(RESISTANCE, heatBody),
+        ])
+        const weights = declared(r.outputs, 'findings.weight')?.options ?? []
+        found.value = rule.data.output.findings.map((f) => ({
+          ...f,
+          weightLabel: weights.find((o) => o.id === f.weight)?.label ?? '',
+        }))
+        uValue.value = heat.data.printed.uValueWPerM2K
+        why.value = ''
+      } catch (thrown) {
+        if (asked.signal.aborted) return
+        found.value = undefined
+        uValue.value = undefined
+        why.value = Problem.of(thrown).message
+      }
+    }, PAUSE_MS)
+    return () => {
+      clearTimeout(timer)
+      asked.abort()
+    }
+  }, [typed, r, h, found, uValue, why])
+  if (!r || !h) return null
+  return (
+    <div class="looked" aria-live="polite">
+      {why.value ? (
+        <p class="note">Not computed yet: {why.value}</p>
+      ) : (
+        <p class="note">
+          U-value of what is typed, without fasteners:{' '}
+          <Quantity value={uValue.value} unit={unitOf(h.outputs, 'uValueWPerM2K')} step={0.001} />
+        </p>
+      )}
+      {found.value && <Findings findings={found.value} />}
+    </div>
+  )
+}
