@@ -2,7 +2,15 @@ import { describe, expect, test } from 'vitest'
 import { lineOf, ringOf, stationsOf } from '../src/pages/joins/ring.ts'
 import type { Break, JoinsAssembly, JoinsHole, JoinsJunction } from '../src/pages/joins/types.ts'
 import { sourcesOf } from '../src/pages/wall/LayersTable.tsx'
-import { allowedHumidity, dayOf } from '../src/wall/day.ts'
+import { dayOf } from '../src/wall/day.ts'
+import {
+  bindingsOf,
+  dayOfYearWords,
+  firstSentence,
+  isAbout,
+  monthMarks,
+  nearestToLimit,
+} from '../src/wall/run.ts'
 import { drawnOf, freshId, pick, withControl } from '../src/wall/typed.ts'
 import {
   cutLayers,
@@ -164,17 +172,6 @@ describe('the profile across an assembly', () => {
   })
 })
 
-test('the humidity that a record allows lies straight between its limits and level beyond them', () => {
-  const limits = [
-    { outdoorC: 0, relativeHumidityFraction: 0.4 },
-    { outdoorC: -20, relativeHumidityFraction: 0.3 },
-  ]
-  expect(allowedHumidity(limits, -10)).toBeCloseTo(0.35, 12)
-  expect(allowedHumidity(limits, -40)).toBe(0.3)
-  expect(allowedHumidity(limits, 15)).toBe(0.4)
-  expect(allowedHumidity([], 0)).toBeUndefined()
-})
-
 test('values of a layer that came from one place are said once', () => {
   const value = (name: string, source: string, status: string) =>
     ({ name, label: name, value: 1, unit: {}, source, status }) as never
@@ -275,5 +272,61 @@ describe('the line around the house', () => {
   test('has no line at all where no face has the layer', () => {
     const all = faces.map((f) => broken({ assembly: f.id }))
     expect(lineOf(ring, [], all, 'AIR')).toEqual({ d: '', closed: false })
+  })
+})
+
+describe('a run over years', () => {
+  const bound = [
+    { input: 'layers', path: 'enclosure.assemblies[wall].layers' },
+    { input: 'azimuthDeg', path: 'enclosure.assemblies[wall].azimuthDeg' },
+  ]
+
+  test('is bound to the record where the record says it, and typed elsewhere', () => {
+    expect(bindingsOf(bound, { azimuthDeg: 0 }, { azimuthDeg: 0, years: 3 })).toEqual([
+      ...bound,
+      { input: 'years', value: 3, origin: 'typed' },
+    ])
+    const south = bindingsOf(bound, { azimuthDeg: 0 }, { azimuthDeg: 180, indoorCurve: [{ outdoorC: -10 }] })
+    expect(south).toEqual([
+      bound[0],
+      { input: 'azimuthDeg', value: 180, origin: 'typed' },
+      { input: 'indoorCurve[0].outdoorC', value: -10, origin: 'typed' },
+    ])
+  })
+
+  test('belongs to the assembly whose layers it is bound to', () => {
+    const run = { calculation: 'wall-moisture', bindings: bound }
+    expect(isAbout(run, 'wall')).toBe(true)
+    expect(isAbout(run, 'roof')).toBe(false)
+    expect(isAbout({ ...run, calculation: 'room-air' }, 'wall')).toBe(false)
+  })
+
+  test('says its first sentence as the finding, also where a number has a point', () => {
+    expect(firstSentence('It dries. The peak is 13.1 % in March. More.')).toEqual([
+      'It dries.',
+      'The peak is 13.1 % in March. More.',
+    ])
+    expect(firstSentence('Peaks at 13.1 % once.')).toEqual(['Peaks at 13.1 % once.', ''])
+  })
+
+  test('watches the layer with least room left, and the wettest where none has a limit', () => {
+    const layer = (id: string, peakFraction: number, roomLeftFraction?: number) => ({
+      id,
+      label: id,
+      peakFraction,
+      roomLeftFraction,
+    })
+    expect(nearestToLimit([layer('a', 0.3), layer('b', 0.1, 0.08), layer('c', 0.15, 0.05)])?.id).toBe('c')
+    expect(nearestToLimit([layer('a', 0.1), layer('b', 0.3)])?.id).toBe('b')
+    expect(nearestToLimit([])).toBeUndefined()
+  })
+
+  test('marks months by their first days', () => {
+    const days = ['2001-10-31', '2001-11-01', '2001-11-02', '2001-12-01'].map((date) => ({ date }))
+    expect(monthMarks(days)).toEqual([
+      { at: 1, words: 'Nov' },
+      { at: 3, words: 'Dec' },
+    ])
+    expect(dayOfYearWords('2001-02-14')).toBe('14 Feb')
   })
 })

@@ -1,5 +1,5 @@
 import type { Row } from '../form/field.ts'
-import type { Answer, Declaration } from '../pages/calculation/types.ts'
+import type { Answer } from '../pages/calculation/types.ts'
 import { cutLayers, facesAtDepth, type ProfilePoint } from './wallModel.ts'
 
 /** The calculation behind the drawn day. */
@@ -64,20 +64,3 @@ export function dayOf(
     ),
   }
 }
-
-/** Most humidity that the record allows at an outdoor temperature: straight between its limits, level beyond them. */
-export function allowedHumidity(
-  limits: { outdoorC: number; relativeHumidityFraction: number }[],
-  outdoorC: number,
-): number | undefined {
-  const sorted = [...limits].sort((a, b) => a.outdoorC - b.outdoorC)
-  if (sorted.length === 0) return undefined
-  const above = sorted.findIndex((l) => l.outdoorC >= outdoorC)
-  if (above < 0) return sorted.at(-1)!.relativeHumidityFraction
-  if (above === 0) return sorted[0]!.relativeHumidityFraction
-  const [a, b] = [sorted[above - 1]!, sorted[above]!]
-  const share = (outdoorC - a.outdoorC) / (b.outdoorC - a.outdoorC)
-  return a.relativeHumidityFraction + share * (b.relativeHumidityFraction - a.relativeHumidityFraction)
-}
-
-export type DayDeclaration = Declaration

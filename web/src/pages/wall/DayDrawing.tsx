@@ -1,4 +1,5 @@
 import { DeclaredForm } from '../../form/DeclaredForm.tsx'
+import type { Row } from '../../form/field.ts'
 import type { Form } from '../../form/form.ts'
 import { NothingYet } from '../../parts/Says.tsx'
 import type { House } from '../../record/types.ts'
@@ -115,8 +116,8 @@ export function DayDrawing({
   )
 }
 
-/** The air on both sides, to be typed over. */
-export function DayForm({ form, origins }: { form: Form; origins: Record<string, string> }) {
+/** The air on both sides, as the record says it and to be typed over. */
+export function DayForm({ form, record }: { form: Form; record: Row }) {
   return (
     <details class="open-up no-print">
       <summary>
@@ -131,7 +132,7 @@ export function DayForm({ form, origins }: { form: Form; origins: Record<string,
           extras={{
             origin: (path) => {
               const name = String(path.at(-1))
-              return form.touched.value ? undefined : origins[name]
+              return form.get(path) === record[name] ? 'as the page began, from the record' : 'typed here'
             },
           }}
         />

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 import { call } from '../../api/http.ts'
 import { Problem } from '../../api/problem.ts'
 import { useResource } from '../../api/resource.ts'
@@ -41,6 +41,19 @@ export function LayersEditor({ form, field, path }: LayersEditorProps) {
   const thickness = unitOf(field.fields, 'thicknessM')
   const name = typeof assembly.label === 'string' && assembly.label ? assembly.label : 'Assembly'
   const error = form.error(path)
+  const list = useRef<HTMLOListElement>(null)
+  const move = (from: number, to: number) => {
+    form.moveRow(path, from, to)
+    // the row stays open where it went, and the keyboard with it
+    requestAnimationFrame(() => {
+      const rows = list.current?.querySelectorAll<HTMLDetailsElement>(':scope > li > details')
+      const [left, there] = [rows?.[from], rows?.[to]]
+      if (!left || !there) return
+      left.open = there.open
+      there.open = true
+      there.querySelector<HTMLElement>(':scope > summary')?.focus()
+    })
+  }
   const extras: FieldExtras = {
     open: (p) => form.get(p) !== undefined,
     instead: (p, f) => {
@@ -70,7 +83,7 @@ export function LayersEditor({ form, field, path }: LayersEditorProps) {
           <b>Refused.</b> {error}
         </p>
       )}
-      <ol class="layer-rows" aria-label={`Layers of ${name}`}>
+      <ol ref={list} class="layer-rows" aria-label={`Layers of ${name}`}>
         {layers.map((row, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place
           <li key={i}>
@@ -82,6 +95,7 @@ export function LayersEditor({ form, field, path }: LayersEditorProps) {
               row={row}
               count={layers.length}
               extras={extras}
+              onMove={move}
             />
           </li>
         ))}
@@ -105,12 +119,18 @@ function LayerRow({
   row,
   count,
   extras,
-}: LayersEditorProps & { index: number; row: Row; count: number; extras: FieldExtras }) {
+  onMove,
+}: LayersEditorProps & {
+  index: number
+  row: Row
+  count: number
+  extras: FieldExtras
+  onMove: (from: number, to: number) => void
+}) {
   const unit = unitOf(field.fields, 'thicknessM')
   const words = String(row.label || row.material || `layer ${index + 1}`)
   const bad = Object.keys(form.errors.value).some((key) => key.startsWith(`${pointer([...path, index])}.`))
   const layers = (form.get(path) as Row[] | undefined) ?? []
-  const move = (to: number) => form.moveRow(path, index, to)
   return (
     <details class="open-up" open={bad || row.thicknessM === undefined || undefined}>
       <summary>
@@ -130,10 +150,15 @@ function LayerRow({
       <div class="inside">
         <FieldsAt form={form} fields={field.fields} path={[...path, index]} extras={extras} />
         <div class="acts">
-          <button type="button" class="b" disabled={index === 0} onClick={() => move(index - 1)}>
+          <button type="button" class="b" disabled={index === 0} onClick={() => onMove(index, index - 1)}>
             Move inward
           </button>
-          <button type="button" class="b" disabled={index === count - 1} onClick={() => move(index + 1)}>
+          <button
+            type="button"
+            class="b"
+            disabled={index === count - 1}
+            onClick={() => onMove(index, index + 1)}
+          >
             Move outward
           </button>
           <button

@@ -1,8 +1,10 @@
-import { useMemo } from 'preact/hooks'
+import { useSignal } from '@preact/signals'
+import { useCallback, useMemo } from 'preact/hooks'
 import { useResource } from '../../api/resource.ts'
+import type { Row } from '../../form/field.ts'
 import { Choose } from '../../parts/Choose.tsx'
 import { Matter, Matters } from '../../parts/lists.tsx'
-import { Cautions, Notices, spaced } from '../../parts/Result.tsx'
+import { Cautions, Notices, Outputs, spaced } from '../../parts/Result.tsx'
 import { NothingYet, Of, Waiting, Wrong } from '../../parts/Says.tsx'
 import { StateWord } from '../../parts/Status.tsx'
 import { housePath } from '../../record/record.ts'
@@ -12,8 +14,9 @@ import { Sheet } from '../../shell/Sheet.tsx'
 import { chooseUnits, me } from '../../shell/session.ts'
 import { dayWords } from '../../units/days.ts'
 import { system } from '../../units/system.ts'
-import { allowedHumidity, DAY, type Placed } from '../../wall/day.ts'
+import { DAY, type Placed } from '../../wall/day.ts'
 import { Findings } from '../../wall/Findings.tsx'
+import { firstSentence, type Simulation } from '../../wall/run.ts'
 import { unitOf, words } from '../../wall/say.ts'
 import type { AssemblySheet, SheetResult } from '../../wall/types.ts'
 import type { Declaration, Notice } from '../calculation/types.ts'
@@ -22,6 +25,7 @@ import { LayersTable } from './LayersTable.tsx'
 import { MonthlyWater } from './MonthlyWater.tsx'
 import { Resistance } from './Resistance.tsx'
 import { useDay } from './useDay.ts'
+import { Years } from './Years.tsx'
 
 export const RESISTANCE = 'assembly-resistance'
 export const MONTHLY = 'condensation-monthly'
@@ -71,25 +75,21 @@ interface AssemblyPageProps {
   resistance: Declaration
 }
 
-/** Without a climate in the record of its own; said on the page as assumed. */
-const ASSUMED_INDOOR_C = 20
-const ASSUMED_OUTDOOR_HUMIDITY = 0.8
-
 function AssemblyPage({ sheet, house, moisture, day: declaration, resistance }: AssemblyPageProps) {
   const placed = useMemo(() => placedOf(sheet), [sheet])
-  const limits = (moisture.document.limits as unknown as Parameters<typeof allowedHumidity>[0]) ?? []
-  const allowed = allowedHumidity(limits, house.designOutdoorC)
-  const day = useDay(declaration, placed, {
-    indoorC: ASSUMED_INDOOR_C,
-    outdoorC: house.designOutdoorC,
-    outdoorHumidityFraction: ASSUMED_OUTDOOR_HUMIDITY,
-    ...(allowed === undefined ? {} : { indoorHumidityFraction: allowed }),
-  })
+  const limits =
+    (moisture.document.limits as unknown as { outdoorC: number; relativeHumidityFraction: number }[]) ?? []
+  const recordDay = resultOf(sheet, DAY)?.answer?.inputs.climate as Row | undefined
+  const day = useDay(declaration, recordDay && placed, recordDay ?? {})
   const thickness = unitOf(resistance.inputs, 'layers.thicknessM')
   const heat = resultOf(sheet, RESISTANCE)
   const monthly = resultOf(sheet, MONTHLY)
   const uValue = heat?.answer?.printed.uValueWPerM2K as number | undefined
-  const said = dayFinding(day.day.value, declaration)
+  const run = useSignal<Simulation | undefined>(undefined)
+  const newest = useCallback((r: Simulation | undefined) => (run.value = r), [run])
+  const verdict = yearsFinding(run.value)
+  const said = verdict ?? dayFinding(day.day.value, declaration)
+  const curve = limits.map((l) => ({ outdoorC: l.outdoorC, humidityFraction: l.relativeHumidityFraction }))
   const path = housePath(house.id)
   return (
     <Sheet
@@ -130,20 +130,12 @@ function AssemblyPage({ sheet, house, moisture, day: declaration, resistance }: 
         thickness={thickness}
       />
       {day.problem.value && <Wrong problem={day.problem.value} outcome="Not computed." />}
-      {placed && (
-        <DayForm
-          form={day.form}
-          origins={{
-            indoorC: 'assumed, until somebody types it',
-            outdoorC: 'from the record: design outdoor temperature',
-            indoorHumidityFraction:
-              allowed === undefined
-                ? 'the record allows none yet'
-                : 'from the record: the most that it allows in such cold',
-            outdoorHumidityFraction: 'assumed, until somebody types it',
-          }}
-        />
+      {resultOf(sheet, DAY)?.refusal && (
+        <p class="say">
+          <b>No day is drawn.</b> {resultOf(sheet, DAY)?.refusal}
+        </p>
       )}
+      {recordDay && <DayForm form={day.form} record={recordDay} />}
       <section>
         <h2>What to look at</h2>
         {sheet.sunDaysUsed !== null && (
@@ -160,6 +152,12 @@ function AssemblyPage({ sheet, house, moisture, day: declaration, resistance }: 
       />
       <Resistance declaration={resistance} result={heat} />
       {monthly && <Monthly result={monthly} />}
+      {sheet.results
+        .filter((r) => !OWN.includes(r.calculation))
+        .map((r) => (
+          <OtherResult key={r.calculation} result={r} />
+        ))}
+      <Years sheet={sheet} house={house} curve={curve} onNewest={newest} />
       <section>
         <h2>Proofs that rest on it</h2>
         <RestingProofs sheet={sheet} />
@@ -177,10 +175,40 @@ function AssemblyPage({ sheet, house, moisture, day: declaration, resistance }: 
   )
 }
 
+/** Results that the page shows in its own way; any other is shown as its declaration says. */
+const OWN = [RESISTANCE, MONTHLY, DAY]
+
+function OtherResult({ result }: { result: SheetResult }) {
+  const declaration = useResource<Declaration>(`/calculations/${result.calculation}`)
+  return (
+    <section>
+      <h2>{result.title}</h2>
+      {result.answer ? (
+        <Of resource={declaration}>
+          {(d) => <Outputs fields={d.outputs} record={result.answer!.printed} />}
+        </Of>
+      ) : (
+        <p class="say">
+          <b>Not computed.</b> {result.refusal}
+        </p>
+      )}
+    </section>
+  )
+}
+
 /** Its declaration is read only where the page has such a result. */
 function Monthly({ result }: { result: SheetResult }) {
   const declaration = useResource<Declaration>(`/calculations/${MONTHLY}`)
   return <Of resource={declaration}>{(d) => <MonthlyWater result={result} declaration={d} />}</Of>
+}
+
+/** The verdict of the newest run stands over what a single day says; one on older values says so. */
+function yearsFinding(run: Simulation | undefined): { finding: string; lead: string } | undefined {
+  const words = run?.outputs.find((o) => o.name === 'inWords')?.value
+  if (!run || !words) return undefined
+  const [finding, rest] = firstSentence(words)
+  const old = run.inputsChanged.length > 0 ? ' Inputs changed since this was computed.' : ''
+  return { finding, lead: rest + old }
 }
 
 const resultOf = (sheet: AssemblySheet, calculation: string) =>

@@ -1,0 +1,181 @@
+import type { Row, Value } from '../form/field.ts'
+import type { ProofOutput, ValueDifference, Verdict } from '../record/types.ts'
+import { leaves } from '../record/values.ts'
+
+/** The calculation of years of moisture; its runs are jobs. */
+export const YEARS = 'wall-moisture'
+
+/** Where one input of a run comes from. */
+export interface BindingSent {
+  input: string
+  path?: string | null
+  value?: Value | null
+  origin?: string
+  fields?: Record<string, string>
+}
+
+export type JobState = 'WAITING' | 'RUNNING' | 'DONE' | 'FAILED' | 'CANCELLED'
+
+export interface Job {
+  id: string
+  title: string
+  state: JobState
+  doneFraction: number
+  step: string
+  failure: string | null
+  actions: string[]
+}
+
+/** A long run in short. */
+export interface Simulation {
+  id: string
+  title: string
+  calculation: string
+  version: string
+  comparison: string | null
+  state: JobState
+  doneFraction: number
+  step: string
+  failure: string | null
+  partial: boolean
+  outputs: ProofOutput[]
+  inputsChanged: ValueDifference[]
+  newVersion: string | null
+  bindings: BindingSent[]
+  askedBy: string
+  askedAt: string
+  actions: string[]
+}
+
+/** One layer of the result. Shares are water by dry mass. */
+export interface LayerWater {
+  id: string
+  label: string
+  peakFraction?: number
+  peakOn?: string
+  worstPeakFraction?: number
+  everPeakFraction?: number
+  leastFraction?: number
+  limitFraction?: number
+  roomLeftFraction?: number
+  driesTowards?: string
+  mouldIndex?: number
+  thirtyDayFraction?: number
+  overLimitD?: number
+  decayFraction?: number
+  verdict?: Verdict
+}
+
+export interface YearsOutput {
+  inWords: string
+  verdict: Verdict
+  woodPeakFraction?: number
+  woodLimitFraction: number
+  mouldIndex?: number
+  mouldLimit: number
+  frostH: number
+  yearsToBalanceCount?: number
+  layers: LayerWater[]
+  runOffKgPerM2: number
+  waterError: number
+  heatError: number
+}
+
+export interface TapeDay {
+  day: number
+  date: string
+  layerWaterFraction: number[]
+  layerPeakFraction: number[]
+}
+
+export interface Tape {
+  layers: { id: string; label: string; fromM: number; thicknessM: number }[]
+  days: TapeDay[]
+  dayCount: number
+  profileFromDay: number | null
+  profileToDay: number | null
+  partial: boolean
+}
+
+/** The construction at one hour of a day, one value a cell from inside. */
+export interface DayProfile {
+  day: number
+  date: string
+  hourOfDay: number
+  depthM: number[]
+  temperatureC: number[]
+  humidityFraction: number[]
+  vapourPressurePa: number[]
+  waterKgPerM3: number[]
+}
+
+export const ended = (state: JobState) => state === 'DONE' || state === 'FAILED' || state === 'CANCELLED'
+
+/** Inputs that the record holds for an assembly; they are bound, so that a changed layer is seen. */
+export function boundInputs(
+  house: Row,
+  assembly: { id: string; azimuthDeg: number | null; tiltDeg: number | null },
+) {
+  const path = `enclosure.assemblies[${assembly.id}]`
+  const bound: BindingSent[] = [{ input: 'layers', path: `${path}.layers` }]
+  if (assembly.azimuthDeg !== null) bound.push({ input: 'azimuthDeg', path: `${path}.azimuthDeg` })
+  if (assembly.tiltDeg !== null) bound.push({ input: 'tiltDeg', path: `${path}.tiltDeg` })
+  if (typeof house.weatherHash === 'string') bound.push({ input: 'weatherHash', path: 'house.weatherHash' })
+  return bound
+}
+
+/**
+ * The bindings of a run: what the record holds by its path as long as nobody typed another value, and everything else as
+ * it was typed.
+ */
+export function bindingsOf(bound: BindingSent[], fromRecord: Row, typed: Row): BindingSent[] {
+  const kept = bound.filter((b) => b.input === 'layers' || typed[b.input] === fromRecord[b.input])
+  const names = new Set(kept.map((b) => b.input))
+  const own = leaves(Object.fromEntries(Object.entries(typed).filter(([name]) => !names.has(name))))
+  return [...kept, ...own.map(({ path, value }): BindingSent => ({ input: path, value, origin: 'typed' }))]
+}
+
+/** Whether a run is about an assembly. */
+export const isAbout = (run: Pick<Simulation, 'calculation' | 'bindings'>, assembly: string) =>
+  run.calculation === YEARS &&
+  run.bindings.some((b) => b.path?.startsWith(`enclosure.assemblies[${assembly}]`))
+
+/** The first sentence of a text, and the rest. */
+export function firstSentence(text: string): [string, string] {
+  const end = /[.!?](?=\s)/.exec(text)
+  return end ? [text.slice(0, end.index + 1), text.slice(end.index + 1).trim()] : [text, '']
+}
+
+/** Steps at which a month begins, with its name; of a run over years only Januaries and Julies. */
+export function monthMarks(days: { date: string }[]): { at: number; words: string }[] {
+  const every = days.length > 500
+  return days.flatMap((d, at) => {
+    const [, month, day] = d.date.split('-').map(Number)
+    if (day !== 1 || (every && month !== 1 && month !== 7)) return []
+    return [{ at, words: MONTHS[month! - 1]! }]
+  })
+}
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+
+/** "14 Feb" for a day in a year that stands for any year. */
+export function dayOfYearWords(date: string): string {
+  const [, month, day] = date.split('-').map(Number)
+  return `${day} ${MONTHS[(month ?? 1) - 1]}`
+}
+
+/** The layer in which least room is left to its limit; the wettest one where none has a limit. */
+export function nearestToLimit(layers: LayerWater[]): LayerWater | undefined {
+  const limited = layers.filter((l) => typeof l.roomLeftFraction === 'number')
+  if (limited.length > 0)
+    return limited.reduce((a, b) => (a.roomLeftFraction! <= b.roomLeftFraction! ? a : b))
+  return layers
+    .filter((l) => typeof l.peakFraction === 'number')
+    .reduce<LayerWater | undefined>((a, b) => (a && a.peakFraction! >= b.peakFraction! ? a : b), undefined)
+}
+
+/** One change of a trial: an input of the run, or a value of one of its layers. */
+export interface TrialSent {
+  title: string
+  changes: BindingSent[]
+}
