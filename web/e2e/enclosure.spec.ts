@@ -102,7 +102,7 @@ test('an assembly is edited layer by layer; its drawing and what is wrong with i
     await expect(drawing).toContainText(new RegExp(`${k} .*olyethylene`))
   }
   await expectClean(page)
-  await expect(page.locator('.looked').first()).toContainText('Fails')
+  await expect(page.locator('.looked').first()).toContainText('0.0 to one')
   await layers.getByRole('button', { name: /^Take away .*olyethylene/ }).click()
   await expect(layers.getByRole('listitem')).toHaveCount(9)
   // saved as the other parts are; and back again

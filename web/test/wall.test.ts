@@ -282,12 +282,12 @@ describe('a run over years', () => {
   ]
 
   test('is bound to the record where the record says it, and typed elsewhere', () => {
-    expect(bindingsOf(bound, { azimuthDeg: 0 }, { azimuthDeg: 0, years: 3 })).toEqual([
+    const filled = { bindings: bound, inputs: { azimuthDeg: 0, layers: [{ id: 'a' }] } }
+    expect(bindingsOf(filled, { azimuthDeg: 0, years: 3 })).toEqual([
       ...bound,
       { input: 'years', value: 3, origin: 'typed' },
     ])
-    const south = bindingsOf(bound, { azimuthDeg: 0 }, { azimuthDeg: 180, indoorCurve: [{ outdoorC: -10 }] })
-    expect(south).toEqual([
+    expect(bindingsOf(filled, { azimuthDeg: 180, indoorCurve: [{ outdoorC: -10 }] })).toEqual([
       bound[0],
       { input: 'azimuthDeg', value: 180, origin: 'typed' },
       { input: 'indoorCurve[0].outdoorC', value: -10, origin: 'typed' },

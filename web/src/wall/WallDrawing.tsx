@@ -31,6 +31,8 @@ interface WallDrawingProps {
   /** What the layers measure in all, worded. */
   inAll: string
   thicknessWords(m: number): string
+  /** The narrowest that it is drawn; below, it moves sideways. */
+  least?: string
 }
 
 /** A wall, roof or floor cut once, to scale, with what was computed across it drawn under the same layers. */
@@ -42,6 +44,7 @@ export function WallDrawing({
   caption,
   inAll,
   thicknessWords,
+  least = '66rem',
 }: WallDrawingProps) {
   const id = useId().replace(/[^\w-]/g, '')
   const notes = notePlaces(model.layers)
@@ -58,7 +61,7 @@ export function WallDrawing({
           viewBox={`0 0 ${width} ${height}`}
           role="img"
           aria-labelledby={`${id}-t ${id}-d`}
-          style={{ '--least': '66rem' }}
+          style={{ '--least': least }}
         >
           <title id={`${id}-t`}>{title}</title>
           <desc id={`${id}-d`}>{says}</desc>

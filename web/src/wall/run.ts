@@ -111,26 +111,24 @@ export interface DayProfile {
 
 export const ended = (state: JobState) => state === 'DONE' || state === 'FAILED' || state === 'CANCELLED'
 
-/** Inputs that the record holds for an assembly; they are bound, so that a changed layer is seen. */
-export function boundInputs(
-  house: Row,
-  assembly: { id: string; azimuthDeg: number | null; tiltDeg: number | null },
-) {
-  const path = `enclosure.assemblies[${assembly.id}]`
-  const bound: BindingSent[] = [{ input: 'layers', path: `${path}.layers` }]
-  if (assembly.azimuthDeg !== null) bound.push({ input: 'azimuthDeg', path: `${path}.azimuthDeg` })
-  if (assembly.tiltDeg !== null) bound.push({ input: 'tiltDeg', path: `${path}.tiltDeg` })
-  if (typeof house.weatherHash === 'string') bound.push({ input: 'weatherHash', path: 'house.weatherHash' })
-  return bound
+/** A calculation as the portal fills it for an assembly of a house. */
+export interface HouseInputs {
+  bindings: BindingSent[]
+  inputs: Row
+  missing: string[]
 }
 
 /**
- * The bindings of a run: what the record holds by its path as long as nobody typed another value, and everything else as
- * it was typed.
+ * The bindings of a run: those that the portal fills in as long as nobody typed another value, so that a changed record
+ * is seen, and everything else as it was typed. The layers are always those of the record.
  */
-export function bindingsOf(bound: BindingSent[], fromRecord: Row, typed: Row): BindingSent[] {
-  const kept = bound.filter((b) => b.input === 'layers' || typed[b.input] === fromRecord[b.input])
-  const names = new Set(kept.map((b) => b.input))
+export function bindingsOf(filled: Pick<HouseInputs, 'bindings' | 'inputs'>, typed: Row): BindingSent[] {
+  const same = (name: string) => JSON.stringify(typed[name]) === JSON.stringify(filled.inputs[name])
+  const kept = filled.bindings.filter((b) => {
+    const name = b.input.split(/[.[]/)[0]!
+    return name === 'layers' || same(name)
+  })
+  const names = new Set(kept.map((b) => b.input.split(/[.[]/)[0]))
   const own = leaves(Object.fromEntries(Object.entries(typed).filter(([name]) => !names.has(name))))
   return [...kept, ...own.map(({ path, value }): BindingSent => ({ input: path, value, origin: 'typed' }))]
 }

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals'
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { call } from '../../api/http.ts'
 import { Problem } from '../../api/problem.ts'
 import { useResource } from '../../api/resource.ts'
@@ -31,6 +31,9 @@ interface LayersEditorProps {
   path: Path
 }
 
+/** May be left out, and yet what most layers are told by. */
+const ALWAYS = new Set(['materialId', 'ventilation'])
+
 /** The layers of one assembly, from inside: drawn as they are typed, and looked over at once. */
 export function LayersEditor({ form, field, path }: LayersEditorProps) {
   const materials = useResource<LibraryMaterial[]>('/materials')
@@ -55,7 +58,7 @@ export function LayersEditor({ form, field, path }: LayersEditorProps) {
     })
   }
   const extras: FieldExtras = {
-    open: (p) => form.get(p) !== undefined,
+    open: (p) => ALWAYS.has(String(p.at(-1))) || form.get(p) !== undefined,
     instead: (p, f) => {
       if (f.name === 'controls') return <Roles form={form} field={f} path={p} />
       if (f.name === 'materialId' || f.name === 'framingMaterialId')
@@ -72,6 +75,7 @@ export function LayersEditor({ form, field, path }: LayersEditorProps) {
           title={`${name}, as it is typed`}
           says={`${layers.length} layers from inside to outside.`}
           thicknessWords={(m) => number(m, thickness)}
+          least="50rem"
           inAll={`${symbol(thickness)}, ${number(model.totalM, thickness)} in all`}
         />
       ) : (
@@ -131,8 +135,10 @@ function LayerRow({
   const words = String(row.label || row.material || `layer ${index + 1}`)
   const bad = Object.keys(form.errors.value).some((key) => key.startsWith(`${pointer([...path, index])}.`))
   const layers = (form.get(path) as Row[] | undefined) ?? []
+  // open from its beginning; it must not close under the hand once a thickness is typed
+  const [isNew] = useState(row.thicknessM === undefined)
   return (
-    <details class="open-up" open={bad || row.thicknessM === undefined || undefined}>
+    <details class="open-up" open={bad || isNew || undefined}>
       <summary>
         <span>
           <b>

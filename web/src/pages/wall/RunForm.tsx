@@ -1,4 +1,4 @@
-import { useComputed, useSignal } from '@preact/signals'
+import { useSignal } from '@preact/signals'
 import { useMemo } from 'preact/hooks'
 import { post } from '../../api/http.ts'
 import { Problem } from '../../api/problem.ts'
@@ -9,7 +9,7 @@ import { Form } from '../../form/form.ts'
 import { Of, Wrong } from '../../parts/Says.tsx'
 import { housePath } from '../../record/record.ts'
 import type { House } from '../../record/types.ts'
-import { type BindingSent, bindingsOf, boundInputs, type Job, YEARS } from '../../wall/run.ts'
+import { bindingsOf, type HouseInputs, type Job, YEARS } from '../../wall/run.ts'
 import type { AssemblySheet } from '../../wall/types.ts'
 import type { Declaration } from '../calculation/types.ts'
 
@@ -31,8 +31,16 @@ interface RunFormProps {
 
 /** What surrounds the assembly and for how long it is followed. The layers come from the record. */
 export function RunForm(props: RunFormProps) {
+  const { house, sheet } = props
   const years = useResource<{ items: WeatherYear[] }>('/weather-years?limit=200')
-  return <Of resource={years}>{({ items }) => <Filled {...props} years={items} />}</Of>
+  const filled = useResource<HouseInputs>(
+    `${housePath(house.id)}/calculations/${YEARS}?assembly=${encodeURIComponent(sheet.id)}`,
+  )
+  return (
+    <Of resource={filled}>
+      {(f) => <Of resource={years}>{({ items }) => <Filled {...props} filled={f} years={items} />}</Of>}
+    </Of>
+  )
 }
 
 function Filled({
@@ -41,22 +49,20 @@ function Filled({
   declaration,
   curve,
   onAsked,
+  filled,
   years,
-}: RunFormProps & { years: WeatherYear[] }) {
-  const record = useMemo(() => recordSays(sheet, house), [sheet, house])
+}: RunFormProps & { filled: HouseInputs; years: WeatherYear[] }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the form begins once with what the record says
   const form = useMemo(
     () =>
       new Form(
         declaration.inputs.filter((f) => f.name !== 'layers'),
-        startOf(declaration, record, curve),
+        startOf(filled.inputs, curve),
       ),
-    [declaration],
+    [declaration, filled],
   )
   const problem = useSignal<Problem | undefined>(undefined)
   const busy = useSignal(false)
-  const bound = boundInputs(house as unknown as Row, sheet)
-  const weather = useComputed(() => years.find((y) => y.hash === form.value.value.weatherHash))
 
   async function start() {
     problem.value = undefined
@@ -64,13 +70,13 @@ function Filled({
     if (!typed) return
     busy.value = true
     try {
-      const bindings: BindingSent[] = bindingsOf(bound, record, typed)
-      const title = `${sheet.label}, ${weather.value?.place.name ?? 'weather'}, ${typed.years} years`
+      const weather = years.find((y) => y.hash === typed.weatherHash)
+      const title = `${sheet.label}, ${weather?.place.name ?? 'weather'}, ${typed.years} years`
       onAsked(
         await post<Job>(`${housePath(house.id)}/simulations`, {
           title: title.slice(0, 200),
           calculation: YEARS,
-          bindings,
+          bindings: bindingsOf(filled, typed),
         }),
       )
     } catch (thrown) {
@@ -95,12 +101,7 @@ function Filled({
         form={form}
         extras={{
           open: (path) => form.get(path) !== undefined,
-          origin: (path) =>
-            path.length === 1 &&
-            record[path[0] as string] !== undefined &&
-            form.get(path) === record[path[0] as string]
-              ? 'from the record'
-              : undefined,
+          origin: (path) => originOf(filled, form, path),
           instead: (path, field) => {
             if (field.name === 'weatherHash')
               return <Weather form={form} field={field} path={path} years={years} />
@@ -120,26 +121,21 @@ function Filled({
   )
 }
 
-/** What the record holds of the inputs, by their names. */
-function recordSays(sheet: AssemblySheet, house: House): Row {
-  const weather = (house as unknown as { weatherHash?: string | null }).weatherHash
-  return {
-    ...(sheet.azimuthDeg === null ? {} : { azimuthDeg: sheet.azimuthDeg }),
-    ...(sheet.tiltDeg === null ? {} : { tiltDeg: sheet.tiltDeg }),
-    ...(weather ? { weatherHash: weather } : {}),
-  }
-}
-
-/** Begins with what the record says over the first worked example, so that only what is other has to be typed. */
-function startOf(
-  declaration: Declaration,
-  record: Row,
-  curve: { outdoorC: number; humidityFraction: number }[],
-): Row {
-  const { layers: _, weatherHash: __, ...example } = declaration.workedExamples[0]?.inputs ?? {}
+/** Begins with what the portal fills in, and with the record's humidity over outdoor cold where it has one. */
+function startOf(inputs: Row, curve: { outdoorC: number; humidityFraction: number }[]): Row {
+  const { layers: _, ...rest } = inputs
   const indoor: Row =
     curve.length > 0 ? { indoor: 'WINTER_CURVE', indoorCurve: curve as unknown as Row[] } : {}
-  return { indoorCurve: [], wetStarts: [], ...example, ...indoor, ...record }
+  return { indoorCurve: [], wetStarts: [], ...rest, ...indoor }
+}
+
+/** Where the value of a field came from, as long as it is that one. */
+function originOf(filled: HouseInputs, form: Form, path: Path): string | undefined {
+  const name = String(path[0])
+  if (path.length !== 1 || filled.inputs[name] === undefined) return undefined
+  if (form.get(path) !== filled.inputs[name]) return 'typed here'
+  const from = filled.bindings.findLast((b) => b.input === name)
+  return from?.path ? 'from the record' : from?.origin
 }
 
 function Weather({
