@@ -1,7 +1,8 @@
 import { expect, type Page, test } from '@playwright/test'
 import { expectClean, signIn, units } from './session.ts'
 
-const WALL = '/houses/H1/walls/wall'
+/** Every layer of it has a material of the library. */
+const ROOF = '/houses/H1/walls/roof'
 
 async function ask(page: Page, years: string) {
   const form = page.locator('.run-form')
@@ -17,7 +18,7 @@ test('a run over years shows how far it is, and can be cancelled', async ({ page
   test.slow()
   test.skip(info.project.name !== 'desktop', 'computes for a while, once for all sizes')
   await signIn(page, 'designer')
-  await page.goto(WALL)
+  await page.goto(ROOF)
   await ask(page, '10')
   const far = page.getByRole('progressbar')
   await expect(far).toBeVisible()
@@ -33,7 +34,7 @@ test('a finished run has its verdict, the room left in each layer, and the wall 
   test.slow()
   test.skip(info.project.name !== 'desktop', 'computes for a while, once for all sizes')
   await signIn(page, 'designer')
-  await page.goto(WALL)
+  await page.goto(ROOF)
   await units(page, 'SI')
   await ask(page, '2')
   const room = page.getByRole('region', { name: 'Room left to the limit' })
@@ -41,7 +42,7 @@ test('a finished run has its verdict, the room left in each layer, and the wall 
   await expect(room.getByRole('row').filter({ hasText: 'plywood' })).toContainText('%')
   // the finding of the sheet is now that of the years
   await expect(page.locator('h1')).not.toContainText('outdoors')
-  const drawn = page.getByRole('img', { name: /Wall, split insulation on / })
+  const drawn = page.getByRole('img', { name: /Roof, deep rafters on / })
   await expect(drawn.locator('[data-strip="water"] path.red')).toHaveCount(1)
   // a day is picked by keys and by its date, and the drawing is of that day
   const strip = page.getByRole('slider', { name: /Day of the last year/ })
@@ -53,20 +54,20 @@ test('a finished run has its verdict, the room left in each layer, and the wall 
   const date = page.getByLabel('by date')
   await date.fill(`${(await date.inputValue()).slice(0, 4)}-02-14`)
   await expect(page.locator('.tape label b')).toHaveText('14 Feb')
-  await expect(page.getByRole('img', { name: /Wall, split insulation on 14 Feb/ })).toBeVisible()
+  await expect(page.getByRole('img', { name: /Roof, deep rafters on 14 Feb/ })).toBeVisible()
   await expectClean(page)
   // trials beside it
   await page.getByText('Trials side by side', { exact: true }).first().click()
-  await page.getByLabel('What is other').selectOption('layers[wool].thicknessM')
-  await page.getByLabel('Thickness in the trial').fill('250')
+  await page.getByLabel('What is other').selectOption('layers[rafters].thicknessM')
+  await page.getByLabel('Thickness in the trial').fill('300')
   await page.getByRole('button', { name: 'Add this trial' }).click()
   await page.getByRole('button', { name: 'Compute them side by side' }).click()
   const table = page.getByRole('region', { name: 'Trials side by side' })
-  await expect(table.getByRole('row').filter({ hasText: '250' })).toContainText(/Passes|Fails|Not proven/, {
+  await expect(table.getByRole('row').filter({ hasText: '300' })).toContainText(/Passes|Fails|Not proven/, {
     timeout: 90_000,
   })
   // kept as a proof, bound to the record
-  await page.getByLabel('Reason').fill('Shows that the wall dries')
+  await page.getByLabel('Reason').fill('Shows that the roof dries')
   await page.getByRole('button', { name: 'Keep as a proof' }).click()
   await expect(page.getByRole('link', { name: 'See the proof' })).toBeVisible({ timeout: 60_000 })
 })
