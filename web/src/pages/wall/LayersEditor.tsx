@@ -3,25 +3,18 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import { call } from '../../api/http.ts'
 import { Problem } from '../../api/problem.ts'
 import { useResource } from '../../api/resource.ts'
+import type { MaterialJson, MaterialPage } from '../../api/schema.d.ts'
 import { type FieldExtras, FieldsAt } from '../../form/DeclaredForm.tsx'
 import { type Field, type Path, pointer, type Row } from '../../form/field.ts'
 import type { Form } from '../../form/form.ts'
 import { Quantity } from '../../parts/Quantity.tsx'
 import { Findings } from '../../wall/Findings.tsx'
-import { declared, number, symbol, thicknessText, unitOf } from '../../wall/say.ts'
+import { declared, number, symbol, thicknessText, unitOf, words } from '../../wall/say.ts'
 import { drawnOf, freshId, pick, withControl } from '../../wall/typed.ts'
 import type { Finding } from '../../wall/types.ts'
 import { WallDrawing } from '../../wall/WallDrawing.tsx'
 import { wallModel } from '../../wall/wallModel.ts'
 import type { Answer, Declaration } from '../calculation/types.ts'
-
-/** A material of the library, to choose from. */
-interface LibraryMaterial {
-  id: string
-  label: string
-  conductivityWPerMK: number | null
-  values: { property: string; source: { citation: string; status: string } }[]
-}
 
 interface LayersEditorProps {
   form: Form
@@ -36,7 +29,7 @@ const ALWAYS = new Set(['materialId', 'ventilation'])
 
 /** The layers of one assembly, from inside: drawn as they are typed, and looked over at once. */
 export function LayersEditor({ form, field, path }: LayersEditorProps) {
-  const materials = useResource<LibraryMaterial[]>('/materials')
+  const materials = useResource<MaterialPage>('/materials')
   const assemblyPath = path.slice(0, -1)
   const assembly = (form.get(assemblyPath) as Row | undefined) ?? {}
   const layers = (assembly.layers as Row[] | undefined) ?? []
@@ -62,7 +55,7 @@ export function LayersEditor({ form, field, path }: LayersEditorProps) {
     instead: (p, f) => {
       if (f.name === 'controls') return <Roles form={form} field={f} path={p} />
       if (f.name === 'materialId' || f.name === 'framingMaterialId')
-        return <FromLibrary form={form} field={f} path={p} materials={materials.data.value ?? []} />
+        return <FromLibrary form={form} field={f} path={p} materials={materials.data.value?.items ?? []} />
       return undefined
     },
   }
@@ -132,7 +125,7 @@ function LayerRow({
   onMove: (from: number, to: number) => void
 }) {
   const unit = unitOf(field.fields, 'thicknessM')
-  const words = String(row.label || row.material || `layer ${index + 1}`)
+  const name = String(row.label || row.material || `layer ${index + 1}`)
   const bad = Object.keys(form.errors.value).some((key) => key.startsWith(`${pointer([...path, index])}.`))
   const layers = (form.get(path) as Row[] | undefined) ?? []
   // open from its beginning; it must not close under the hand once a thickness is typed
@@ -142,7 +135,7 @@ function LayerRow({
       <summary>
         <span>
           <b>
-            {index + 1} {words}
+            {index + 1} {name}
           </b>
         </span>
         <span class="note">
@@ -180,7 +173,7 @@ function LayerRow({
             class="b"
             disabled={count <= field.minRows}
             onClick={() => form.removeRow(path, index)}
-            aria-label={`Take away ${words}`}
+            aria-label={`Take away ${name}`}
           >
             Take away
           </button>
@@ -232,7 +225,7 @@ function Roles({ form, field, path }: LayersEditorProps) {
   )
 }
 
-function FromLibrary({ form, field, path, materials }: LayersEditorProps & { materials: LibraryMaterial[] }) {
+function FromLibrary({ form, field, path, materials }: LayersEditorProps & { materials: MaterialJson[] }) {
   const id = `f-${pointer(path).replace(/[^\w]+/g, '-')}`
   const value = (form.get(path) as string | undefined) ?? ''
   const known = materials.find((m) => m.id === value)
@@ -248,7 +241,8 @@ function FromLibrary({ form, field, path, materials }: LayersEditorProps & { mat
       if (!said || said === known?.label) form.set(place, material.label)
     }
   }
-  const lambda = known?.values.find((v) => v.property === 'CONDUCTIVITY')?.source
+  const conductivity = known?.properties.find((p) => p.property === 'CONDUCTIVITY')
+  const lambda = conductivity?.values.find((v) => v.field === 'conductivityWPerMK')
   return (
     <div class={`field one${error ? ' refused' : ''}`}>
       <label for={id}>{field.label}</label>
@@ -270,11 +264,11 @@ function FromLibrary({ form, field, path, materials }: LayersEditorProps & { mat
         </select>
       </div>
       <p class="hint" id={`${id}-h`}>
-        {known
-          ? known.conductivityWPerMK === null
-            ? 'No conductivity: a membrane or a coating.'
-            : `λ ${known.conductivityWPerMK} W/(m·K): ${lambda?.citation} (${lambda?.status}). A typed value wins.`
-          : 'Values that are typed below win over those of the library.'}
+        {!known
+          ? 'Values that are typed below win over those of the library.'
+          : typeof lambda?.value === 'number' && lambda.unit
+            ? `λ ${words(lambda.value, lambda.unit)}: ${conductivity?.source} (${conductivity?.statusLabel}). A typed value wins.`
+            : 'The library knows no conductivity of it: a membrane or a coating.'}
       </p>
       {error && (
         <p class="says" role="alert">

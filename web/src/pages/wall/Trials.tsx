@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks'
 import { get, post } from '../../api/http.ts'
 import { Problem } from '../../api/problem.ts'
 import { useResource } from '../../api/resource.ts'
+import type { MaterialPage } from '../../api/schema.d.ts'
 import type { Field, Leaf } from '../../form/field.ts'
 import { type Column, DataTable, Matter, Matters } from '../../parts/lists.tsx'
 import { Wrong } from '../../parts/Says.tsx'
@@ -70,7 +71,7 @@ function leversOf(sheet: AssemblySheet, declaration: Declaration): Lever[] {
 /** Trials beside a run: what is other in each, all computed side by side and compared with the run as it is. */
 export function Trials({ sheet, house, run, runs, declaration, onAsked }: TrialsProps) {
   const levers = leversOf(sheet, declaration)
-  const materials = useResource<{ id: string; label: string }[]>('/materials')
+  const materials = useResource<MaterialPage>('/materials')
   const lever = useSignal(levers[0]?.input ?? '')
   const typed = useSignal('')
   const trials = useSignal<TrialSent[]>([])
@@ -81,7 +82,7 @@ export function Trials({ sheet, house, run, runs, declaration, onAsked }: Trials
   const compared = runs.find((r) => r.comparison !== null)?.comparison
   const options: [string, string][] =
     chosen?.field.name === 'materialId'
-      ? (materials.data.value ?? []).map((m): [string, string] => [m.id, m.label])
+      ? (materials.data.value?.items ?? []).map((m): [string, string] => [m.id, m.label])
       : (chosen?.field.options ?? []).map((o): [string, string] => [o.id, o.label])
   const unit = chosen?.field.unit ?? undefined
 
