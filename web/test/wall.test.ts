@@ -5,6 +5,7 @@ import { sourcesOf } from '../src/pages/wall/LayersTable.tsx'
 import { dayOf } from '../src/wall/day.ts'
 import {
   bindingsOf,
+  byLayer,
   dayOfYearWords,
   firstSentence,
   isAbout,
@@ -319,6 +320,25 @@ describe('a run over years', () => {
     expect(nearestToLimit([layer('a', 0.3), layer('b', 0.1, 0.08), layer('c', 0.15, 0.05)])?.id).toBe('c')
     expect(nearestToLimit([layer('a', 0.1), layer('b', 0.3)])?.id).toBe('b')
     expect(nearestToLimit([])).toBeUndefined()
+  })
+
+  test('draws water level to the faces of its layer and broken between two', () => {
+    const layers = [
+      { id: 'a', label: 'a', fromM: 0, thicknessM: 0.02 },
+      { id: 'membrane', label: 'm', fromM: 0.02, thicknessM: 0 },
+      { id: 'b', label: 'b', fromM: 0.02, thicknessM: 0.1 },
+    ]
+    expect(byLayer([0.01, 0.05, 0.1], [40, 5, 6], layers)).toEqual([
+      { depthM: 0, value: 40 },
+      { depthM: 0.01, value: 40 },
+      { depthM: 0.02, value: 40 },
+      { depthM: 0.02, value: null },
+      { depthM: 0.02, value: 5 },
+      { depthM: 0.05, value: 5 },
+      { depthM: 0.1, value: 6 },
+      { depthM: expect.closeTo(0.12, 12), value: 6 },
+      { depthM: expect.closeTo(0.12, 12), value: null },
+    ])
   })
 
   test('marks months by their first days', () => {

@@ -9,7 +9,8 @@ export interface Curve {
   words: string
   /** The one carmine curve of a strip; the others are ink, solid or dashed. */
   is: 'main' | 'ink' | 'dash'
-  points: { depthM: number; value: number }[]
+  /** From inside to outside; null breaks the line. */
+  points: { depthM: number; value: number | null }[]
 }
 
 /** Curves that share an axis. Values are as shown. */
@@ -30,7 +31,7 @@ const FOOT = 28
 export const stripsHeight = (strips: Strip[]) => strips.length * (TALL + FOOT)
 
 export function StripChart({ strip, at, top }: { strip: Strip; at: (m: number) => number; top: number }) {
-  const values = strip.curves.flatMap((c) => c.points.map((p) => p.value))
+  const values = strip.curves.flatMap((c) => c.points.flatMap((p) => (p.value === null ? [] : [p.value])))
   const all = strip.limit ? [...values, strip.limit.value] : values
   const ticks = roundTicks(strip.min ?? Math.min(...all), strip.max ?? Math.max(...all), 6)
   const step = (ticks[1] ?? 1) - (ticks[0] ?? 0)
@@ -73,7 +74,7 @@ export function StripChart({ strip, at, top }: { strip: Strip; at: (m: number) =
             stroke-width={c.is === 'dash' ? 1.8 : 2.6}
             stroke-dasharray={c.is === 'dash' ? '6 5' : undefined}
             fill="none"
-            d={pathOf(c.points.map((p) => [at(p.depthM), y(p.value)]))}
+            d={pathOf(c.points.map((p) => (p.value === null ? null : [at(p.depthM), y(p.value)])))}
           />
           <text class={c.is === 'main' ? 'tr' : ''} font-size="13" x={RIGHT + 14} y={ends[i]! + 4.5}>
             {c.words}
@@ -88,7 +89,9 @@ const LINE = 17
 
 /** Names at the ends of their lines, moved apart where two lines end together. */
 function endLabels(curves: Curve[], y: (v: number) => number): number[] {
-  const wanted = curves.map((c, i) => ({ i, y: y(c.points.at(-1)?.value ?? 0) })).sort((a, b) => a.y - b.y)
+  const wanted = curves
+    .map((c, i) => ({ i, y: y(c.points.findLast((p) => p.value !== null)?.value ?? 0) }))
+    .sort((a, b) => a.y - b.y)
   for (let k = 1; k < wanted.length; k++) {
     wanted[k]!.y = Math.max(wanted[k]!.y, wanted[k - 1]!.y + LINE)
   }

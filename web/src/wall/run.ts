@@ -162,6 +162,25 @@ export function dayOfYearWords(date: string): string {
   return `${day} ${MONTHS[(month ?? 1) - 1]}`
 }
 
+/** A value that jumps between layers, such as water: level to the faces of its layer, and broken between two. */
+export function byLayer(
+  depthM: number[],
+  values: number[],
+  layers: Tape['layers'],
+): { depthM: number; value: number | null }[] {
+  return layers.flatMap((layer) => {
+    const [from, to] = [layer.fromM, layer.fromM + layer.thicknessM]
+    const cells = depthM.flatMap((d, i) => (d > from && d < to ? [{ depthM: d, value: values[i]! }] : []))
+    if (cells.length === 0) return []
+    return [
+      { depthM: from, value: cells[0]!.value },
+      ...cells,
+      { depthM: to, value: cells.at(-1)!.value },
+      { depthM: to, value: null },
+    ]
+  })
+}
+
 /** The layer in which least room is left to its limit; the wettest one where none has a limit. */
 export function nearestToLimit(layers: LayerWater[]): LayerWater | undefined {
   const limited = layers.filter((l) => typeof l.roomLeftFraction === 'number')

@@ -15,6 +15,7 @@ import { housePath } from '../../record/record.ts'
 import type { House } from '../../record/types.ts'
 import { timeWords } from '../../units/days.ts'
 import {
+  byLayer,
   type DayProfile,
   dayOfYearWords,
   type LayerWater,
@@ -234,7 +235,7 @@ function Days({
   return (
     <>
       <h3>Its days</h3>
-      <div class="field">
+      <div class="field one layer-choice">
         <label for="tape-layer">Layer on the strip and in the curve</label>
         <div class="in">
           <select
@@ -264,6 +265,7 @@ function Days({
         <DayDrawn
           sheet={sheet}
           declaration={declaration}
+          layers={tape.layers}
           profile={profile.value}
           says={`On ${dayOfYearWords(day.date)} ${label} holds ${dayWater} of its dry mass.`}
         />
@@ -339,17 +341,20 @@ function useProfile(house: string, run: string, day: number | undefined) {
 function DayDrawn({
   sheet,
   declaration,
+  layers,
   profile,
   says,
 }: {
   sheet: AssemblySheet
   declaration: Declaration
+  layers: Tape['layers']
   profile: DayProfile | undefined
   says: string
 }) {
   const model = wallModel(sheet)
   const celsius = declared(declaration.inputs, 'indoorC')?.unit
   const thickness = unitOf(declaration.inputs, 'layers.thicknessM')
+  const density = sheet.layers.flatMap((l) => l.values).find((v) => v.name === 'densityKgPerM3')?.unit
   if (!model || !celsius) return null
   if (!profile) return <Waiting what="Reading the day." />
   const strips: Strip[] = [
@@ -386,13 +391,16 @@ function DayDrawn({
     },
     {
       id: 'water',
-      unit: 'kg/m³',
+      unit: density ? symbol(density) : 'kg/m³',
       min: 0,
       curves: [
         {
           words: 'water',
           is: 'main',
-          points: profile.depthM.map((depthM, i) => ({ depthM, value: profile.waterKgPerM3[i]! })),
+          points: byLayer(profile.depthM, profile.waterKgPerM3, layers).map(({ depthM, value }) => ({
+            depthM,
+            value: value === null || !density ? value : shownAs(value, density),
+          })),
         },
       ],
     },

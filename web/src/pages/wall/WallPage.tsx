@@ -89,7 +89,10 @@ function AssemblyPage({ sheet, house, moisture, day: declaration, resistance }: 
   const newest = useCallback((r: Simulation | undefined) => (run.value = r), [run])
   const verdict = yearsFinding(run.value)
   const said = verdict ?? dayFinding(day.day.value, declaration)
-  const curve = limits.map((l) => ({ outdoorC: l.outdoorC, humidityFraction: l.relativeHumidityFraction }))
+  // a run wants its points from the cold up
+  const curve = [...limits]
+    .sort((a, b) => a.outdoorC - b.outdoorC)
+    .map((l) => ({ outdoorC: l.outdoorC, humidityFraction: l.relativeHumidityFraction }))
   const path = housePath(house.id)
   return (
     <Sheet

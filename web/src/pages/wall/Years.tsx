@@ -28,8 +28,6 @@ interface YearsProps {
 /** Years of heat and moisture in one assembly: asked for, followed while they are computed, and looked through. */
 export function Years(props: YearsProps) {
   const declaration = useResource<Declaration>(`/calculations/${YEARS}`)
-  // a portal without this calculation has no years to show
-  if (declaration.problem.value?.status === 404) return null
   return <Of resource={declaration}>{(d) => <YearsOf {...props} declaration={d} />}</Of>
 }
 
@@ -44,7 +42,7 @@ function YearsOf({ sheet, house, curve, onNewest, declaration }: YearsProps & { 
   useEffect(() => onNewest(newest), [newest, onNewest])
   const mayRun = sheet.actions.includes('keep-proof')
   return (
-    <section aria-labelledby="years">
+    <section aria-labelledby="years" class="years">
       <h2 id="years">Years of moisture</h2>
       <Of resource={runs}>
         {() => (
