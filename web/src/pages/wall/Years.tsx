@@ -117,7 +117,7 @@ function YearsOf({ sheet, house, curve, onNewest, declaration }: YearsProps & { 
 function Going({ house, run, onEnd }: { house: string; run: Simulation; onEnd: () => void }) {
   const job = useJob(house, run.id, onEnd)
   const problem = useSignal<Problem | undefined>(undefined)
-  const now: Pick<Job, 'doneFraction' | 'step' | 'state' | 'actions'> = job.value ?? run
+  const now: Pick<Job, 'doneFraction' | 'step' | 'state'> = job.value ?? run
   const cancel = async () => {
     try {
       await post(`${housePath(house)}/jobs/${encodeURIComponent(run.id)}/cancellation`)
@@ -136,7 +136,8 @@ function Going({ house, run, onEnd }: { house: string; run: Simulation; onEnd: (
         {percent} % computed.
       </p>
       {problem.value && <Wrong problem={problem.value} />}
-      {now.actions.includes('cancel') && (
+      {/* what this person may do came with the list; the stream only tells how far it is */}
+      {run.actions.includes('cancel') && (
         <button type="button" class="b" onClick={() => void cancel()}>
           Cancel
         </button>
