@@ -56,18 +56,4 @@ test('a finished run has its verdict, the room left in each layer, and the wall 
   await expect(page.locator('.tape label b')).toHaveText('14 Feb')
   await expect(page.getByRole('img', { name: /Roof, deep rafters on 14 Feb/ })).toBeVisible()
   await expectClean(page)
-  // trials beside it
-  await page.getByText('Trials side by side', { exact: true }).first().click()
-  await page.getByLabel('What is other').selectOption('layers[rafters].thicknessM')
-  await page.getByLabel('Thickness in the trial').fill('300')
-  await page.getByRole('button', { name: 'Add this trial' }).click()
-  await page.getByRole('button', { name: 'Compute them side by side' }).click()
-  const table = page.getByRole('region', { name: 'Trials side by side' })
-  await expect(table.getByRole('row').filter({ hasText: '300' })).toContainText(/Passes|Fails|Not proven/, {
-    timeout: 90_000,
-  })
-  // kept as a proof, bound to the record
-  await page.getByLabel('Reason').fill('Shows that the roof dries')
-  await page.getByRole('button', { name: 'Keep as a proof' }).click()
-  await expect(page.getByRole('link', { name: 'See the proof' })).toBeVisible({ timeout: 60_000 })
 })
