@@ -13,17 +13,18 @@ public final class BoundaryClimate {
 
     /** The climate of a series, for a wall whose cavities, if any, are not ventilated; not for two runs at once. */
     public static Climate of(BoundarySeries series) {
-        return of(series, hour -> 0);
+        return of(series, 0, hour -> 0);
     }
 
     /**
      * The climate of a series; not for two runs at once.
      *
+     * @param firstHour hour of the series with which the run begins
      * @param cavityAirChangesPerHour of outdoor air through ventilated cavities at the begin of each hour, at least 0
      */
-    public static Climate of(BoundarySeries series, IntToDoubleFunction cavityAirChangesPerHour) {
+    public static Climate of(BoundarySeries series, int firstHour, IntToDoubleFunction cavityAirChangesPerHour) {
         return new HourlyClimate((hour, state) -> {
-            BoundaryHour given = series.hour(hour);
+            BoundaryHour given = series.hour(firstHour + hour);
             state.outdoorTemperatureC = given.outdoorTemperatureC();
             state.outdoorEquivalentC = given.equivalentTemperatureC();
             state.outdoorVapourPa = given.outdoorVapourPressurePa();

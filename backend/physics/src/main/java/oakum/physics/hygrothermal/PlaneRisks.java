@@ -1,6 +1,7 @@
 package oakum.physics.hygrothermal;
 
 import java.util.List;
+import oakum.physics.moistair.Iso13788Saturation;
 import oakum.physics.mould.BelowFreezingMould;
 import oakum.physics.mould.MouldGrowth;
 import oakum.physics.mould.MouldSurface;
@@ -9,6 +10,9 @@ import oakum.physics.mould.WoodDecay;
 
 /** What grows at the named planes of a wall: feeds mould, thirty-day humidity and decay with the hours of a run. */
 public final class PlaneRisks implements HourSink {
+    /** An overfull cell may show more; beyond saturation nothing changes for what grows. */
+    private static final double MOST_HUMIDITY = 1;
+
     private final MouldGrowth[] mould;
     private final ThirtyDayHumidity[] thirtyDays;
     private final WoodDecay[] decay;
@@ -44,11 +48,21 @@ public final class PlaneRisks implements HourSink {
     public void accept(HourView hour) {
         for (int p = 0; p < mould.length; p++) {
             double temperature = hour.planeTemperatureC(p);
-            double humidity = hour.planeHumidity(p);
+            double humidity = overWater(temperature, hour.planeHumidity(p));
             mould[p].add(hour.hour(), temperature, humidity);
             thirtyDays[p].add(hour.hour(), temperature, humidity);
             decay[p].add(hour.hour(), temperature, humidity);
         }
+    }
+
+    /** The models of mould and decay count humidity over water, the solver over ice below 0 °C. */
+    private static double overWater(double temperatureC, double humidity) {
+        double over = temperatureC >= 0
+                ? humidity
+                : humidity
+                        * Iso13788Saturation.pressurePa(temperatureC)
+                        / Iso13788Saturation.pressureOverWaterPa(temperatureC);
+        return Math.min(over, MOST_HUMIDITY);
     }
 
     /** Mould at a plane so far. */

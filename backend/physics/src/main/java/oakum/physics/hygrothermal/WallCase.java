@@ -14,7 +14,6 @@ import oakum.physics.envelope.AirLayerVentilation;
 import oakum.physics.envelope.LayerRow;
 import oakum.physics.exposure.AirLeak;
 import oakum.physics.exposure.AshraeRain;
-import oakum.physics.exposure.BoundaryHour;
 import oakum.physics.exposure.BoundarySeries;
 import oakum.physics.exposure.HumidityClass;
 import oakum.physics.exposure.IndoorClimate;
@@ -282,19 +281,7 @@ final class WallCase {
         notices.addAll(series.notices());
         int offset = 24 * (firstDay.getDayOfYear() - 1);
         double perHour = changes == null ? 0 : changes;
-        return new HourlyClimate((hour, state) -> fill(series.hour(hour + offset), perHour, state));
-    }
-
-    private static void fill(BoundaryHour hour, double cavityPerHour, ClimateState state) {
-        state.outdoorTemperatureC = hour.outdoorTemperatureC();
-        state.outdoorEquivalentC = hour.equivalentTemperatureC();
-        state.outdoorVapourPa = hour.outdoorVapourPressurePa();
-        state.rainKgPerM2S = hour.rainKgPerM2H() / Constants.SECONDS_PER_HOUR;
-        state.indoorTemperatureC = hour.indoorTemperatureC();
-        state.indoorVapourPa = hour.indoorVapourPressurePa();
-        state.airflowM3PerM2S = 0;
-        state.leakM3PerM2S = hour.leakM3PerSM2();
-        state.cavityAirChangesPerHour = cavityPerHour;
+        return BoundaryClimate.of(series, offset, hour -> perHour);
     }
 
     private static void requireRain(HourlyWeather weather) {

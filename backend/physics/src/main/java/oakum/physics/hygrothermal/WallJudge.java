@@ -14,12 +14,11 @@ import oakum.physics.calculation.Notice;
 import oakum.physics.calculation.Source;
 import oakum.physics.calculation.Verdict;
 import oakum.physics.material.Material;
-import oakum.physics.moistair.Iso13788Saturation;
+import oakum.physics.material.MouldSensitivity;
 import oakum.physics.mould.BelowFreezingMould;
 import oakum.physics.mould.MouldGrowth;
 import oakum.physics.mould.MouldSurface;
 import oakum.physics.mould.ThirtyDayHumidity;
-import oakum.physics.mould.WoodDecay;
 import oakum.physics.mould.WoodMoistureState;
 import oakum.physics.mould.WoodMoistureWatch;
 import oakum.physics.weather.HourlyWeather;
@@ -43,25 +42,14 @@ final class WallJudge implements HourSink {
     private final WallCase made;
     private final int lastYearFrom;
     private final List<@Nullable Watch> watches = new ArrayList<>();
+    private final PlaneRisks risks;
     private final double[] peak;
     private final double[] worst;
     private final double[] least;
     private final int[] peakHour;
 
-    /** What is followed at the two faces of a layer. */
-    private static final class Watch {
-        final MouldGrowth[] mould = new MouldGrowth[2];
-        final ThirtyDayHumidity[] thirty = {new ThirtyDayHumidity(), new ThirtyDayHumidity()};
-        final @Nullable WoodMoistureWatch wood;
-        final WoodDecay[] decay = {new WoodDecay(), new WoodDecay()};
-
-        Watch(MouldSurface surface, boolean isWood) {
-            for (int face = 0; face < 2; face++) {
-                mould[face] = new MouldGrowth(surface, DECLINE_FACTOR, BelowFreezingMould.DECLINES, 0);
-            }
-            wood = isWood ? new WoodMoistureWatch() : null;
-        }
-    }
+    /** A judged layer: which planes, and its water where it is wood. */
+    private record Watch(int innerPlane, @Nullable WoodMoistureWatch wood) {}
 
     WallJudge(WallCase made) {
         this.made = made;
@@ -72,20 +60,24 @@ final class WallJudge implements HourSink {
         Arrays.fill(least, Double.POSITIVE_INFINITY);
         peakHour = new int[layers];
         lastYearFrom = (made.input.years() - 1) * HOURS_PER_YEAR;
+        List<PlaneRisks.Surface> surfaces = new ArrayList<>();
         for (WallCase.Part part : made.parts) {
             Material material = part.material();
+            MouldSensitivity sensitivity =
+                    material == null ? null : material.values().mouldSensitivity();
+            if (part.innerPlane() >= 0) {
+                MouldSurface surface =
+                        sensitivity == null ? MouldSurface.RESISTANT : MouldSurface.valueOf(sensitivity.name());
+                PlaneRisks.Surface face = new PlaneRisks.Surface(surface, DECLINE_FACTOR, BelowFreezingMould.DECLINES);
+                surfaces.add(face);
+                surfaces.add(face);
+            }
             watches.add(
-                    !part.judged()
-                                    || part.innerPlane() < 0
-                                    || material == null
-                                    || material.values().mouldSensitivity() == null
+                    !part.judged() || part.innerPlane() < 0 || sensitivity == null
                             ? null
-                            : new Watch(
-                                    MouldSurface.valueOf(Objects.requireNonNull(
-                                                    material.values().mouldSensitivity())
-                                            .name()),
-                                    isWood(part)));
+                            : new Watch(part.innerPlane(), isWood(part) ? new WoodMoistureWatch() : null));
         }
+        risks = new PlaneRisks(surfaces);
     }
 
     private boolean isWood(WallCase.Part part) {
@@ -96,6 +88,7 @@ final class WallJudge implements HourSink {
 
     @Override
     public void accept(HourView hour) {
+        risks.accept(hour);
         boolean lastYear = hour.hour() > lastYearFrom;
         for (int l = 0; l < made.parts.size(); l++) {
             WallCase.Part part = made.parts.get(l);
@@ -113,32 +106,11 @@ final class WallJudge implements HourSink {
                 least[l] = Math.min(least[l], mean);
             }
             Watch watch = watches.get(l);
-            if (watch != null) {
-                follow(watch, part.innerPlane(), hour);
-                if (lastYear && watch.wood != null) {
-                    double temperature = 0.5
-                            * (hour.planeTemperatureC(part.innerPlane())
-                                    + hour.planeTemperatureC(part.innerPlane() + 1));
-                    watch.wood.add(hour.hour() - lastYearFrom, temperature, wettest);
-                }
+            if (lastYear && watch != null && watch.wood() != null) {
+                double temperature = 0.5
+                        * (hour.planeTemperatureC(part.innerPlane()) + hour.planeTemperatureC(part.innerPlane() + 1));
+                watch.wood().add(hour.hour() - lastYearFrom, temperature, wettest);
             }
-        }
-    }
-
-    private static void follow(Watch watch, int plane, HourView hour) {
-        for (int face = 0; face < 2; face++) {
-            double temperature = hour.planeTemperatureC(plane + face);
-            // the models of mould and decay count humidity over water
-            double overIce = hour.planeHumidity(plane + face);
-            double humidity = temperature >= 0
-                    ? overIce
-                    : overIce
-                            * Iso13788Saturation.pressurePa(temperature)
-                            / Iso13788Saturation.pressureOverWaterPa(temperature);
-            double held = Math.max(0, Math.min(2, humidity));
-            watch.mould[face].add(hour.hour(), temperature, held);
-            watch.thirty[face].add(hour.hour(), temperature, held);
-            watch.decay[face].add(hour.hour(), temperature, held);
         }
     }
 
@@ -181,9 +153,17 @@ final class WallJudge implements HourSink {
         WallCase.Part part = made.parts.get(l);
         Watch watch = watches.get(l);
         boolean stores = part.layer() instanceof SolidLayer && peak[l] > 0;
-        Double limit = watch != null && watch.wood != null ? woodLimit : null;
-        Double mould = watch == null ? null : Math.max(watch.mould[0].greatest(), watch.mould[1].greatest());
-        Double thirty = watch == null ? null : greater(watch.thirty[0].greatest(), watch.thirty[1].greatest());
+        Double limit = watch != null && watch.wood() != null ? woodLimit : null;
+        Double mould = watch == null
+                ? null
+                : Math.max(
+                        risks.mould(watch.innerPlane()).greatest(),
+                        risks.mould(watch.innerPlane() + 1).greatest());
+        Double thirty = watch == null
+                ? null
+                : greater(
+                        risks.thirtyDays(watch.innerPlane()).greatest(),
+                        risks.thirtyDays(watch.innerPlane() + 1).greatest());
         double inward = solved.lastYear().inwardShare();
         return new WallMoistureResult.LayerWater(
                 part.row().id(),
@@ -199,19 +179,21 @@ final class WallJudge implements HourSink {
                 !stores || Double.isNaN(inward) ? null : inward,
                 mould,
                 thirty,
-                watch == null || watch.wood == null ? null : watch.wood.aboveLimitHours() / HOURS_PER_DAY,
-                watch == null || watch.wood == null
+                watch == null || watch.wood() == null ? null : watch.wood().aboveLimitHours() / HOURS_PER_DAY,
+                watch == null || watch.wood() == null
                         ? null
-                        : Math.max(watch.decay[0].massLossFraction(), watch.decay[1].massLossFraction()),
+                        : Math.max(
+                                risks.decay(watch.innerPlane()).massLossFraction(),
+                                risks.decay(watch.innerPlane() + 1).massLossFraction()),
                 watch == null || mould == null ? null : verdict(watch, mould, limit, peak[l]));
     }
 
     private static Verdict verdict(Watch watch, double mould, @Nullable Double limit, double peak) {
         Verdict growth = Verdict.atMost(mould, MouldGrowth.UNCERTAINTY, MouldGrowth.VISIBLE);
-        if (limit == null || watch.wood == null) {
+        if (limit == null || watch.wood() == null) {
             return growth;
         }
-        boolean tooLong = watch.wood.state().compareTo(WoodMoistureState.WARNED) >= 0;
+        boolean tooLong = watch.wood().state().compareTo(WoodMoistureState.WARNED) >= 0;
         return tooLong || peak > limit ? Verdict.FAILS : growth;
     }
 

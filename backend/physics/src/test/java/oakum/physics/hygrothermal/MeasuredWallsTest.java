@@ -124,7 +124,7 @@ class MeasuredWallsTest {
                 new OutdoorFace.ConstantFilm(OUTSIDE_W_PER_M2_K));
         BoundarySeries series = BoundarySeries.of(outside, face, IndoorHours.measured(inside, outside))
                 .done();
-        return BoundaryClimate.of(series, hour -> airChanges);
+        return BoundaryClimate.of(series, 0, hour -> airChanges);
     }
 
     private static Comparison compare(
