@@ -28,8 +28,8 @@ final class EnclosureBindings {
     static final String U_VALUE = "uValueWPerM2K";
 
     /** Calculations about one assembly. */
-    static final List<String> PER_ASSEMBLY = List.of(
-            FINDINGS, RESISTANCE, CONDENSATION, DEW_POINT, OPEN_JOINTS, WALL_MOISTURE, HUMIDITY_CEILING);
+    static final List<String> PER_ASSEMBLY =
+            List.of(FINDINGS, RESISTANCE, CONDENSATION, DEW_POINT, OPEN_JOINTS, WALL_MOISTURE, HUMIDITY_CEILING);
 
     /** Those of them that run for seconds, as jobs: no page computes them on the way. */
     static final List<String> LONG = List.of(WALL_MOISTURE, HUMIDITY_CEILING);

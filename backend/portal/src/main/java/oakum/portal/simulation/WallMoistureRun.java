@@ -66,8 +66,7 @@ class WallMoistureRun extends SimulationKind {
         List<RunResult.Profile> profiles = tape.profiles();
         return new Tape(
                 tape.layers().stream()
-                        .map(layer ->
-                                new Tape.TapeLayer(layer.id(), layer.label(), layer.fromM(), layer.thicknessM()))
+                        .map(layer -> new Tape.TapeLayer(layer.id(), layer.label(), layer.fromM(), layer.thicknessM()))
                         .toList(),
                 tape.planes(),
                 tape.days().stream().map(day -> day(tape, day)).toList(),

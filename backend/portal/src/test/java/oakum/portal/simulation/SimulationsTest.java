@@ -84,7 +84,8 @@ class SimulationsTest {
 
     @Test
     void a_wall_is_followed_for_a_year_day_by_day() throws Exception {
-        JsonNode run = ended(json(ask("{\"title\":\"North wall\",\"calculation\":\"wall-moisture\",\"inputs\":" + """
+        JsonNode run = ended(json(ask("{\"title\":\"North wall\",\"calculation\":\"wall-moisture\",\"inputs\":"
+                        + """
                 {"layers": [
                    {"id": "gypsum", "materialId": "gypsum-board", "thicknessM": 0.013},
                    {"id": "fill", "materialId": "cellulose-dense", "thicknessM": 0.305},
@@ -92,11 +93,10 @@ class SimulationsTest {
                  "cut": "THROUGH_FILL", "azimuthDeg": 0, "tiltDeg": 90, "absorptanceFraction": 0.6,
                  "weatherHash": "%s", "indoor": "CONSTANT", "indoorC": 20, "indoorHumidityFraction": 0.4,
                  "indoorCurve": [], "rainEntryFraction": 0, "startHumidityFraction": 0.8, "wetStarts": [],
-                 "startMonth": 10, "years": 1}}""".formatted(BundledYears.coldA().contentHash())).andExpect(status().isAccepted())));
+                 "startMonth": 10, "years": 1}}""".formatted(BundledYears.coldA().contentHash()))
+                .andExpect(status().isAccepted())));
 
-        assertThat(run.at("/simulation/state").asString())
-                .as(run.toString())
-                .isEqualTo("DONE");
+        assertThat(run.at("/simulation/state").asString()).as(run.toString()).isEqualTo("DONE");
         assertThat(run.at("/answer/printed/layers").size()).isEqualTo(3);
         String id = run.at("/simulation/id").asString();
         JsonNode tape = json(look("/" + id + "/tape"));
