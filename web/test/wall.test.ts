@@ -11,6 +11,7 @@ import {
   isAbout,
   monthMarks,
   nearestToLimit,
+  proofKeyOf,
 } from '../src/wall/run.ts'
 import { drawnOf, freshId, pick, withControl } from '../src/wall/typed.ts'
 import {
@@ -339,6 +340,12 @@ describe('a run over years', () => {
       { depthM: expect.closeTo(0.12, 12), value: 6 },
       { depthM: expect.closeTo(0.12, 12), value: null },
     ])
+  })
+
+  test('is kept under a key that the portal takes', () => {
+    for (const id of ['roof', 'north-wall', 'w'.repeat(60)])
+      expect(proofKeyOf(id)).toMatch(/^[a-z][A-Za-z0-9]{0,39}$/)
+    expect(proofKeyOf('roof')).toBe('yearsRoof')
   })
 
   test('marks months by their first days', () => {

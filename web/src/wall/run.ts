@@ -138,6 +138,12 @@ export const isAbout = (run: Pick<Simulation, 'calculation' | 'bindings'>, assem
   run.calculation === YEARS &&
   run.bindings.some((b) => b.path?.startsWith(`enclosure.assemblies[${assembly}]`))
 
+/** The key of the proof that keeps an assembly's years: a small letter and up to 39 letters or digits. */
+export function proofKeyOf(assembly: string): string {
+  const plain = assembly.replace(/[^A-Za-z0-9]/g, '')
+  return `years${plain.charAt(0).toUpperCase()}${plain.slice(1)}`.slice(0, 40)
+}
+
 /** The first sentence of a text, and the rest. */
 export function firstSentence(text: string): [string, string] {
   const end = /[.!?](?=\s)/.exec(text)

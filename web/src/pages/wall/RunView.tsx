@@ -21,6 +21,7 @@ import {
   type LayerWater,
   monthMarks,
   nearestToLimit,
+  proofKeyOf,
   type Simulation,
   type Tape,
   type YearsOutput,
@@ -426,7 +427,7 @@ function Keep({ sheet, house, run, onKept }: RunViewProps) {
   const kept = useSignal('')
   const problem = useSignal<Problem | undefined>(undefined)
   if (!run.actions.includes('keep-as-proof')) return null
-  const key = `years-${sheet.id}`.replace(/[^\w-]/g, '')
+  const key = proofKeyOf(sheet.id)
   async function keep() {
     missing.value = reason.value.trim() === ''
     if (missing.value) return
