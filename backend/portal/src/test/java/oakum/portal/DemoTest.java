@@ -2,8 +2,11 @@ package oakum.portal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.awaitility.Awaitility.await;
 
 import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -84,6 +87,21 @@ class DemoTest {
     void an_owner_waits_for_the_offices_answer() {
         assertThat(ask("/api/v1/reports?waiting=true").at("/items/0/house").asString())
                 .isEqualTo("H3");
+    }
+
+    @Test
+    void the_wall_of_each_house_can_be_followed_over_a_year() {
+        for (String house : List.of("H1", "H2", "H3")) {
+            PortalClient.Answer asked = principal.post("/api/v1/houses/" + house + "/simulations", """
+                    {"title":"Wall, north","calculation":"wall-moisture","assembly":"wall","bindings":[{"input":"years","value":1}]}""");
+            assertThat(asked.status()).as(asked.body()).isEqualTo(202);
+            String job = "/api/v1/houses/" + house + "/jobs/"
+                    + asked.json().get("id").asString();
+            await().atMost(Duration.ofMinutes(2))
+                    .until(() -> ask(job).get("endedAt") != null
+                            && !ask(job).get("endedAt").isNull());
+            assertThat(ask(job).get("state").asString()).as(ask(job).toString()).isEqualTo("DONE");
+        }
     }
 
     private static JsonNode measurements(String house, String sheet) {

@@ -40,7 +40,7 @@ class AnyInputTest {
     @MethodSource("all")
     void a_worked_example_with_some_values_changed_is_answered_or_refused(Calculation<?, ?> calculation) {
         Random random = new Random(calculation.id().hashCode());
-        for (int i = 0; i < TRIES; i++) {
+        for (int i = 0; i < tries(calculation); i++) {
             List<WorkedExample> examples = calculation.workedExamples();
             Map<String, String> inputs = new LinkedHashMap<>(
                     examples.get(random.nextInt(examples.size())).inputs());
@@ -49,6 +49,15 @@ class AnyInputTest {
             inputs.replaceAll((pointer, value) -> random.nextInt(8) == 0 ? other.getOrDefault(pointer, value) : value);
             answeredOrRefused(calculation, inputs);
         }
+    }
+
+    /** Runs over years take seconds each; what random walls do to the solver is tested beside it. */
+    private static int tries(Calculation<?, ?> calculation) {
+        return switch (calculation.id()) {
+            case "wall-moisture" -> 8;
+            case "humidity-ceiling" -> 2;
+            default -> TRIES;
+        };
     }
 
     private static void answeredOrRefused(Calculation<?, ?> calculation, Map<String, String> inputs) {
