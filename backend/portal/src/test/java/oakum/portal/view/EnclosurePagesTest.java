@@ -216,6 +216,12 @@ class EnclosurePagesTest {
             JsonNode assembly = one.get("assembly");
             String query = assembly == null || assembly.isNull() ? "" : "?assembly=" + assembly.asString();
             JsonNode filled = get_(house + "/calculations/" + calculation + query);
+            if (calculation.equals("wall-moisture") || calculation.equals("humidity-ceiling")) {
+                // this house points at no weather yet; the demo's houses do, and run
+                assertThat(filled.get("missing")).as(calculation + query).hasSize(1);
+                assertThat(filled.at("/missing/0").asString()).contains("weatherHash");
+                continue;
+            }
             assertThat(filled.get("missing")).as(calculation + query).isEmpty();
             send(
                     post("/api/v1/calculations/" + calculation)
