@@ -22,6 +22,7 @@ test('the consultant submits a second opinion that rests on the values he saw', 
   const title = `Second opinion with altitude density, ${info.project.name}`
   await page.getByRole('button', { name: 'Submit' }).click()
   await expect(page.getByRole('alert')).toContainText('Give at least one number')
+  await page.getByLabel('A second opinion on').selectOption({ label: 'Make-up air' })
   await page.getByLabel('Title').fill(title)
   await page.getByLabel(/^House pressure \(/).fill('2.0')
   await page.getByLabel('Method').fill('ISO 9972 power law, density of 2350 m')

@@ -314,7 +314,6 @@ export function Signatures({ decision, zone }: { decision: Decision; zone: strin
                 <span>
                   <StateWord state={a.state} /> {timeWords(a.at, zone)}, copy code {spaced(a.copyCode)}
                   {a.reasons.map((why) => `; ${why}`).join('')}
-                  {a.exceptionReason && `; exception: ${a.exceptionReason}`}
                 </span>
               )}
             </div>
@@ -326,6 +325,13 @@ export function Signatures({ decision, zone }: { decision: Decision; zone: strin
           </div>
         ))}
       </div>
+      {latest
+        .filter((a) => a.exceptionReason)
+        .map((a) => (
+          <p key={a.role}>
+            <b>Exception by the {roleWord[a.role].toLowerCase()}</b>: {a.exceptionReason}
+          </p>
+        ))}
     </section>
   )
 }
