@@ -101,6 +101,12 @@ class DemoTest {
                     .until(() -> ask(job).get("endedAt") != null
                             && !ask(job).get("endedAt").isNull());
             assertThat(ask(job).get("state").asString()).as(ask(job).toString()).isEqualTo("DONE");
+            JsonNode layers = ask(job.replace("/jobs/", "/simulations/")).at("/answer/printed/layers");
+            assertThat(layers.valueStream().map(l -> l.get("id").asString()))
+                    .as("from inside to outside")
+                    .startsWith("gypsum", "service", "inner")
+                    .containsSubsequence("sheathing", "membrane", "furring", "cladding")
+                    .hasSizeGreaterThan(8);
         }
     }
 

@@ -80,7 +80,7 @@ class SimulationRows {
                         insert into simulation.run (id, house, title, calculation, version, comparison, bindings, relied,
                             inputs, revisions, asked_by, asked_at)
                         values (:id, :house, :title, :calculation, :version, :comparison, :bindings::jsonb,
-                            :relied::jsonb, :inputs::jsonb, :revisions::jsonb, :by, :at)""")
+                            :relied::jsonb, :inputs::json, :revisions::jsonb, :by, :at)""")
                 .param("id", run.id())
                 .param("house", run.house())
                 .param("title", run.title())

@@ -11,7 +11,8 @@ create table simulation.run (
     comparison uuid,
     bindings jsonb not null,
     relied jsonb not null,
-    inputs jsonb not null,
+    -- json and not jsonb: layers stand in the order of their keys, which jsonb does not keep
+    inputs json not null,
     revisions jsonb not null,
     asked_by text not null,
     asked_at timestamptz not null
